@@ -1,0 +1,1 @@
+//! Clamped non-uniform B-spline curves and the numerics under them.

@@ -1,0 +1,113 @@
+//! Neutral two-dimensional drawings: paths of lines, arcs and cubics, text and layers, in mm, y up.
+
+/// A point in the drawing plane, mm.
+pub type Point = nalgebra::Point2<f64>;
+
+/// One piece of a path; it starts where the piece before it ends.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Segment {
+    /// A straight line.
+    Line {
+        /// End point.
+        to: Point,
+    },
+    /// A circular arc; `bulge` = tan(θ/4), positive counter-clockwise.
+    Arc {
+        /// End point.
+        to: Point,
+        /// tan of a quarter of the included angle.
+        bulge: f64,
+    },
+    /// A cubic Bézier.
+    Cubic {
+        /// First control point.
+        c1: Point,
+        /// Second control point.
+        c2: Point,
+        /// End point.
+        to: Point,
+    },
+}
+
+/// A chain of segments.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Path {
+    /// First point.
+    pub start: Point,
+    /// The pieces, in order.
+    pub segments: Vec<Segment>,
+    /// Whether the end joins the start.
+    pub closed: bool,
+}
+
+/// What a shape is for, and so which layer it goes on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Layer {
+    /// Cut on the inside of the line: holes. Comes before outside cuts.
+    InsideCut,
+    /// Slots to a partner's thickness.
+    Slot,
+    /// Cut on the outside of the line: the part's contour.
+    OutsideCut,
+    /// Lines to scribe or engrave.
+    Mark,
+    /// Strips, skins and finished surface shown for reference; never cut.
+    Reference,
+    /// Labels.
+    Text,
+}
+
+/// Where a text's anchor point lies along its line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Align {
+    /// At its start.
+    Start,
+    /// In its middle.
+    Middle,
+    /// At its end.
+    End,
+}
+
+/// A line of text; its anchor lies on the base line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Text {
+    /// Anchor.
+    pub at: Point,
+    /// Capital height, mm.
+    pub height: f64,
+    /// Direction of the base line, radians.
+    pub angle: f64,
+    /// Alignment on the anchor.
+    pub align: Align,
+    /// The words.
+    pub content: String,
+}
+
+/// What an item shows.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Shape {
+    /// A path.
+    Path(Path),
+    /// A text.
+    Text(Text),
+}
+
+/// One thing drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Item {
+    /// The part it belongs to, such as `rib-07`.
+    pub part: String,
+    /// Its layer.
+    pub layer: Layer,
+    /// What it shows.
+    pub shape: Shape,
+}
+
+/// A drawing: a title and its items.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// Title, also the document's.
+    pub title: String,
+    /// The items, in drawing order.
+    pub items: Vec<Item>,
+}

@@ -1,0 +1,1 @@
+//! One file format each; exporters know only drawings, meshes and tables.

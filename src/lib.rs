@@ -1,0 +1,11 @@
+//! boardwright: a parametric CAD kernel for hollow wooden surfboards.
+//!
+//! Data flows one way: design file → [`design::Design`] → shell → frame, rail → drawings, meshes, tables → files.
+//! Lengths are millimetres and angles radians everywhere inside the library.
+
+pub mod curve;
+pub mod design;
+pub mod drawing;
+pub mod export;
+pub mod mesh;
+pub mod units;

@@ -1,0 +1,2 @@
+//! The command line program; see the library's `cli` module.
+fn main() {}
