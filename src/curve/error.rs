@@ -1,0 +1,56 @@
+//! What can be wrong with a curve's data.
+
+/// Why a curve could not be made.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum CurveError {
+    /// The degree is zero or above [`MAX_DEGREE`](super::MAX_DEGREE).
+    #[error("degree {0} is not between 1 and {max}", max = super::MAX_DEGREE)]
+    Degree(usize),
+    /// Knots fall, are not finite, or are not clamped.
+    #[error("knot {index} breaks the clamped, non-decreasing order: {reason}")]
+    Knots {
+        /// Index of the first faulty knot.
+        index: usize,
+        /// What is wrong there.
+        reason: &'static str,
+    },
+    /// The number of control points does not fit the knots.
+    #[error("{knots} knots of degree {degree} take {} control points, got {points}", knots - degree - 1)]
+    Count {
+        /// Number of knots.
+        knots: usize,
+        /// Degree.
+        degree: usize,
+        /// Number of control points given.
+        points: usize,
+    },
+    /// Too few points to interpolate.
+    #[error("{got} points are too few, at least {need} are needed")]
+    TooFew {
+        /// Points given.
+        got: usize,
+        /// Least number.
+        need: usize,
+    },
+    /// A coordinate or parameter is not finite.
+    #[error("point {0} has a coordinate that is not finite")]
+    NotFinite(usize),
+    /// Parameters do not rise strictly, or two neighbouring points coincide.
+    #[error("point {0} does not lie after the point before it; remove one of two equal points")]
+    Coincident(usize),
+    /// The interpolation conditions do not determine the curve (Schoenberg–Whitney).
+    #[error("the conditions do not determine the curve near parameter {0}")]
+    Singular(f64),
+    /// A tolerance is not finite and positive.
+    #[error("tolerance {0} mm is not finite and positive")]
+    Tolerance(f64),
+    /// A tolerance could not be reached.
+    #[error("tolerance {tolerance} mm was not reached, {reached} mm was")]
+    NotReached {
+        /// What was asked.
+        tolerance: f64,
+        /// What was reached.
+        reached: f64,
+    },
+}

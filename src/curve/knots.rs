@@ -1,0 +1,203 @@
+//! Clamped knot vectors and their basis functions.
+
+use super::CurveError;
+
+/// Highest degree supported; basis functions live on the stack.
+pub const MAX_DEGREE: usize = 9;
+
+const W: usize = MAX_DEGREE + 1;
+
+/// The `degree + 1` basis functions that do not vanish on a span, with derivatives.
+///
+/// `values[k][j]` is the `k`-th derivative of basis function `first + j`.
+#[derive(Debug, Clone, Copy)]
+pub struct Basis<const K: usize> {
+    /// Index of the first basis function that does not vanish.
+    pub first: usize,
+    /// Derivatives by order, then function.
+    pub values: [[f64; W]; K],
+}
+
+/// A clamped, non-decreasing knot vector of a given degree.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KnotVector {
+    degree: usize,
+    knots: Vec<f64>,
+}
+
+impl KnotVector {
+    /// Checks and keeps `knots`: finite, non-decreasing, the ends repeated `degree + 1` times, inner knots at most `degree` times.
+    pub fn new(degree: usize, knots: Vec<f64>) -> Result<Self, CurveError> {
+        if degree == 0 || degree > MAX_DEGREE {
+            return Err(CurveError::Degree(degree));
+        }
+        let fault = |index, reason| Err(CurveError::Knots { index, reason });
+        if knots.len() < 2 * (degree + 1) {
+            return fault(knots.len(), "too few knots for the degree");
+        }
+        if let Some(index) = knots.iter().position(|k| !k.is_finite()) {
+            return fault(index, "not finite");
+        }
+        if let Some(index) = knots.windows(2).position(|w| w[1] < w[0]) {
+            return fault(index + 1, "it falls");
+        }
+        let last = knots.len() - 1;
+        if knots[degree] > knots[0] {
+            return fault(degree, "the start is not repeated degree + 1 times");
+        }
+        if knots[last - degree] < knots[last] {
+            return fault(last - degree, "the end is not repeated degree + 1 times");
+        }
+        if let Some(index) = (1..last - degree).find(|&i| knots[i] >= knots[i + degree]) {
+            return fault(index, "repeated more often than the degree");
+        }
+        Ok(Self { degree, knots })
+    }
+
+    /// A clamped vector with the given inner knots (each as often as it is listed) between `start` and `end`.
+    pub fn clamped(degree: usize, start: f64, inner: &[f64], end: f64) -> Result<Self, CurveError> {
+        let ends = degree + 1;
+        let knots = std::iter::repeat_n(start, ends)
+            .chain(inner.iter().copied())
+            .chain(std::iter::repeat_n(end, ends))
+            .collect();
+        Self::new(degree, knots)
+    }
+
+    /// Knots for interpolation at rising `parameters`: averages of `degree` neighbours (*The NURBS Book*, eq. 9.8).
+    pub fn averaged(degree: usize, parameters: &[f64]) -> Result<Self, CurveError> {
+        let n = parameters.len();
+        if n < degree + 1 {
+            return Err(CurveError::TooFew {
+                got: n,
+                need: degree + 1,
+            });
+        }
+        let inner: Vec<f64> = (1..n - degree)
+            .map(|j| parameters[j..j + degree].iter().sum::<f64>() / degree as f64)
+            .collect();
+        Self::clamped(degree, parameters[0], &inner, parameters[n - 1])
+    }
+
+    /// Degree.
+    pub fn degree(&self) -> usize {
+        self.degree
+    }
+
+    /// The knots, ends repeated.
+    pub fn knots(&self) -> &[f64] {
+        &self.knots
+    }
+
+    /// Number of control points.
+    pub fn count(&self) -> usize {
+        self.knots.len() - self.degree - 1
+    }
+
+    /// First and last parameter.
+    pub fn domain(&self) -> (f64, f64) {
+        (self.knots[0], self.knots[self.knots.len() - 1])
+    }
+
+    /// The distinct knots in rising order, ends included.
+    pub fn breaks(&self) -> Vec<f64> {
+        let mut breaks = self.knots.clone();
+        breaks.dedup();
+        breaks
+    }
+
+    /// How often `u` stands among the knots, compared exactly.
+    pub fn multiplicity(&self, u: f64) -> usize {
+        self.knots.iter().filter(|&&k| k == u).count()
+    }
+
+    /// Index `i` of the non-empty span `[u_i, u_{i+1})` holding `u`; parameters outside are clamped (A2.1).
+    pub fn span(&self, u: f64) -> usize {
+        let inner = &self.knots[self.degree + 1..self.count()];
+        self.degree + inner.partition_point(|&k| k <= u)
+    }
+
+    /// Values and the first `K - 1` derivatives of the non-vanishing basis functions at `u` (A2.2, A2.3).
+    ///
+    /// `u` is clamped to the domain. Derivatives above the degree are zero. At a knot the span to its right counts,
+    /// at the end of the domain the last one.
+    pub fn basis<const K: usize>(&self, u: f64) -> Basis<K> {
+        let (start, end) = self.domain();
+        let u = u.clamp(start, end);
+        self.basis_on(self.span(u), u)
+    }
+
+    /// As [`basis`](Self::basis), for the polynomial piece on `span` whether or not `u` lies in it.
+    pub fn basis_on<const K: usize>(&self, span: usize, u: f64) -> Basis<K> {
+        let p = self.degree;
+        let mut ndu = [[0.0; W]; W];
+        let (mut left, mut right) = ([0.0; W], [0.0; W]);
+        ndu[0][0] = 1.0;
+        for j in 1..=p {
+            left[j] = u - self.knots[span + 1 - j];
+            right[j] = self.knots[span + j] - u;
+            let mut saved = 0.0;
+            for r in 0..j {
+                // Lower triangle: knot differences; upper: basis functions.
+                ndu[j][r] = right[r + 1] + left[j - r];
+                let term = ndu[r][j - 1] / ndu[j][r];
+                ndu[r][j] = saved + right[r + 1] * term;
+                saved = left[j - r] * term;
+            }
+            ndu[j][j] = saved;
+        }
+        let mut values = [[0.0; W]; K];
+        if K == 0 {
+            return Basis {
+                first: span - p,
+                values,
+            };
+        }
+        for j in 0..=p {
+            values[0][j] = ndu[j][p];
+        }
+        if K > 1 {
+            self.fill_derivatives(&ndu, &mut values);
+        }
+        Basis {
+            first: span - p,
+            values,
+        }
+    }
+
+    /// Second half of A2.3: differences of lower-degree basis functions.
+    fn fill_derivatives<const K: usize>(&self, ndu: &[[f64; W]; W], values: &mut [[f64; W]; K]) {
+        let p = self.degree;
+        for r in 0..=p {
+            let mut a = [[0.0; W]; 2];
+            let (mut s1, mut s2) = (0, 1);
+            a[0][0] = 1.0;
+            for k in 1..K.min(p + 1) {
+                let mut d = 0.0;
+                let pk = p - k;
+                if r >= k {
+                    a[s2][0] = a[s1][0] / ndu[pk + 1][r - k];
+                    d = a[s2][0] * ndu[r - k][pk];
+                }
+                let j1 = if r + 1 >= k { 1 } else { k - r };
+                let j2 = if r <= pk + 1 { k - 1 } else { p - r };
+                for j in j1..=j2 {
+                    let row = r + j - k;
+                    a[s2][j] = (a[s1][j] - a[s1][j - 1]) / ndu[pk + 1][row];
+                    d += a[s2][j] * ndu[row][pk];
+                }
+                if r <= pk {
+                    a[s2][k] = -a[s1][k - 1] / ndu[pk + 1][r];
+                    d += a[s2][k] * ndu[r][pk];
+                }
+                values[k][r] = d;
+                std::mem::swap(&mut s1, &mut s2);
+            }
+        }
+        let mut factor = p as f64;
+        for (k, row) in values.iter_mut().enumerate().skip(1).take(p) {
+            row[..=p].iter_mut().for_each(|v| *v *= factor);
+            factor *= (p - k) as f64;
+        }
+    }
+}
