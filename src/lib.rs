@@ -8,4 +8,6 @@ pub mod design;
 pub mod drawing;
 pub mod export;
 pub mod mesh;
+pub mod shell;
+pub mod surface;
 pub mod units;

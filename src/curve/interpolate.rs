@@ -116,35 +116,59 @@ pub fn interpolate<const D: usize>(
 
 /// The spline over `knots` whose derivative of order `sites[i].1` at parameter `sites[i].0` is `values[i]`.
 ///
-/// Sites go in rising order, as many as there are control points; orders above 2 are not supported.
+/// See [`Collocation`].
 pub fn collocate<const D: usize>(
     knots: KnotVector,
     sites: &[(f64, usize)],
-    mut values: Vec<Vector<D>>,
+    values: Vec<Vector<D>>,
 ) -> Result<BSpline<D>, CurveError> {
-    if sites.len() != knots.count() || values.len() != sites.len() {
-        return Err(CurveError::Count {
-            knots: knots.knots().len(),
-            degree: knots.degree(),
-            points: values.len().min(sites.len()),
-        });
-    }
-    let matrix = matrix(&knots, sites)?;
-    matrix.solve(&mut values);
-    BSpline::new(knots, values)
+    Collocation::new(knots, sites)?.solve(values)
 }
 
-/// The factored collocation matrix of `sites` over `knots`.
-pub(super) fn matrix(knots: &KnotVector, sites: &[(f64, usize)]) -> Result<Banded, CurveError> {
-    let rows: Vec<(usize, Vec<f64>)> = sites
-        .iter()
-        .map(|&(u, order)| {
-            let basis = knots.basis::<3>(u);
-            (
-                basis.first,
-                basis.values[order.min(2)][..=knots.degree()].to_vec(),
-            )
-        })
-        .collect();
-    Banded::factor(&rows).map_err(|row| CurveError::Singular(sites[row].0))
+/// Interpolation conditions over a knot vector, factored once for many right-hand sides.
+///
+/// Condition `i` gives the derivative of order `sites[i].1` (at most 2) at parameter `sites[i].0`. Sites go in rising
+/// order, as many as there are control points.
+pub struct Collocation {
+    knots: KnotVector,
+    matrix: Banded,
+}
+
+impl Collocation {
+    /// Factors the conditions; fails where they do not determine a spline (Schoenberg–Whitney).
+    pub fn new(knots: KnotVector, sites: &[(f64, usize)]) -> Result<Self, CurveError> {
+        if sites.len() != knots.count() {
+            return Err(wrong_count(&knots, sites.len()));
+        }
+        let rows: Vec<(usize, Vec<f64>)> = sites
+            .iter()
+            .map(|&(u, order)| {
+                let basis = knots.basis::<3>(u);
+                (basis.first, basis.values[order.min(2)][..=knots.degree()].to_vec())
+            })
+            .collect();
+        let matrix = Banded::factor(&rows).map_err(|row| CurveError::Singular(sites[row].0))?;
+        Ok(Self { knots, matrix })
+    }
+
+    /// The knots of the splines it gives.
+    pub fn knots(&self) -> &KnotVector {
+        &self.knots
+    }
+
+    /// The spline that meets `values`.
+    pub fn solve<const D: usize>(
+        &self,
+        mut values: Vec<Vector<D>>,
+    ) -> Result<BSpline<D>, CurveError> {
+        if values.len() != self.knots.count() {
+            return Err(wrong_count(&self.knots, values.len()));
+        }
+        self.matrix.solve(&mut values);
+        BSpline::new(self.knots.clone(), values)
+    }
+}
+
+fn wrong_count(knots: &KnotVector, points: usize) -> CurveError {
+    CurveError::Count { knots: knots.knots().len(), degree: knots.degree(), points }
 }

@@ -9,7 +9,7 @@ mod knots;
 mod spline;
 
 pub use error::CurveError;
-pub use interpolate::{Ends, Parameters, collocate, interpolate, parameters};
+pub use interpolate::{Collocation, Ends, Parameters, collocate, interpolate, parameters};
 pub use knots::{Basis, KnotVector, MAX_DEGREE};
 pub use spline::BSpline;
 

@@ -1,0 +1,172 @@
+//! The family of half sections that a design describes.
+
+use super::foil::FoilLine;
+use super::half_section::{Character, Frame, REACH};
+use super::station_blend::StationBlend;
+use super::{End, Family, HalfSection, Mark, PlanShape, RockerLine, ShellError};
+use crate::curve::Vector;
+use crate::design::Design;
+
+/// Outline, rocker, foil and blended sections of a design: the exact shape that the loft approximates.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BoardFamily {
+    plan: PlanShape,
+    rocker: RockerLine,
+    foil: FoilLine,
+    characters: StationBlend<9>,
+    rows: Vec<f64>,
+    breaks: Vec<f64>,
+}
+
+impl BoardFamily {
+    /// Draws the curves of `design` and checks that sections can be drawn all along.
+    pub fn new(design: &Design) -> Result<Self, ShellError> {
+        let plan = PlanShape::new(design)?;
+        let rocker = RockerLine::new(&design.rocker, design.length)?;
+        let closed = plan.ends().map(|end| end == End::Closed);
+        let foil = FoilLine::new(&design.foil, &rocker, design.length, closed)?;
+        let mut stations = Vec::new();
+        for section in &design.sections {
+            let thickness = foil.body(section.x);
+            if thickness <= 0.0 {
+                return Err(ShellError::Foil { thickness, x: section.x });
+            }
+            let character = Character::of(section, thickness);
+            check_crown(&character, thickness, section.x)?;
+            stations.push((section.x, character.to_array()));
+        }
+        let cleft = plan.cleft_depth().map(|depth| plan.locate(depth));
+        let mut breaks = vec![0.0, 1.0];
+        breaks.extend(cleft);
+        breaks.sort_by(f64::total_cmp);
+        // Rows where third derivatives jump: the outline's knots and the section stations.
+        let mut rows: Vec<f64> = plan
+            .curve()
+            .knots()
+            .breaks()
+            .iter()
+            .map(|s| plan.locate(plan.curve().point(*s).x))
+            .chain(design.sections.iter().map(|s| plan.locate(s.x)))
+            .chain((1..8).map(|i| f64::from(i) / 8.0))
+            .collect();
+        rows.sort_by(f64::total_cmp);
+        rows.dedup_by(|a, b| (*a - *b).abs() < 0.01);
+        let family = Self { plan, rocker, foil, characters: StationBlend::new(&stations), rows, breaks };
+        family.check()?;
+        Ok(family)
+    }
+
+    /// The plan shape.
+    pub fn plan(&self) -> &PlanShape {
+        &self.plan
+    }
+
+    /// The bottom's centreline.
+    pub fn rocker(&self) -> &RockerLine {
+        &self.rocker
+    }
+
+    /// The exact half section in the plane at `x`.
+    pub fn section_at(&self, x: f64) -> HalfSection {
+        self.half_section(self.plan.locate(x))
+    }
+
+    fn frame(&self, u: f64) -> (f64, Frame) {
+        let p = self.plan.point(u);
+        let frame = Frame {
+            half_width: p.y.max(0.0),
+            inner: self.plan.inner(p.x).min(p.y.max(0.0)),
+            base: self.rocker.height(p.x)[0],
+            thickness: self.foil.thickness(p.x),
+        };
+        (p.x, frame)
+    }
+
+    fn half_section(&self, u: f64) -> HalfSection {
+        let (x, frame) = self.frame(u);
+        HalfSection::new(&Character::from_array(self.characters.at(x)), &frame)
+    }
+
+    fn check(&self) -> Result<(), ShellError> {
+        const STEPS: usize = 120;
+        for i in 1..STEPS {
+            let u = i as f64 / STEPS as f64;
+            let (x, frame) = self.frame(u);
+            if frame.thickness <= 0.0 || self.foil.body(x) <= 0.0 {
+                return Err(ShellError::Foil { thickness: frame.thickness, x });
+            }
+            let p = *self.half_section(u).points();
+            // Heights must rise from the edge to the apex and on to the deck.
+            if p[9].y <= p[6].y {
+                return Err(ShellError::Section {
+                    x,
+                    fault: format!(
+                        "its edge lies {:.1} mm above the apex",
+                        p[6].y - p[9].y
+                    ),
+                    remedy: "raise `apex` or lessen `contour_depth`".into(),
+                });
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Refuses a crown that no convex deck can have, naming the range that can.
+fn check_crown(c: &Character, thickness: f64, x: f64) -> Result<(), ShellError> {
+    let reach = c.reach();
+    if reach >= REACH[0] && reach <= REACH[1] {
+        return Ok(());
+    }
+    // More crown means less reach.
+    let limit = |bound: f64| {
+        let (mut low, mut high) = (1e-4, 0.8);
+        for _ in 0..50 {
+            let crown = (low + high) / 2.0;
+            if (Character { crown, ..*c }).reach() > bound { low = crown } else { high = crown }
+        }
+        low * thickness * (1.0 - c.apex)
+    };
+    Err(ShellError::Section {
+        x,
+        fault: format!("no fair deck has a crown of {:.1} mm there", c.crown * thickness * (1.0 - c.apex)),
+        remedy: format!("give a `crown` between {:.1} and {:.1} mm, or another `fullness`", limit(REACH[1]), limit(REACH[0])),
+    })
+}
+
+impl Family for BoardFamily {
+    fn breaks(&self) -> Vec<f64> {
+        self.breaks.clone()
+    }
+
+    fn rows(&self) -> Vec<f64> {
+        self.rows.clone()
+    }
+
+    fn marks(&self) -> Vec<f64> {
+        Mark::ALL.map(Mark::v).to_vec()
+    }
+
+    fn section(&self, u: f64, v: &[f64]) -> Vec<Vector<3>> {
+        let x = self.plan.point(u).x;
+        let section = self.half_section(u);
+        v.iter()
+            .map(|&v| {
+                let p = section.point(v);
+                Vector::<3>::new(x, p.x, p.y)
+            })
+            .collect()
+    }
+
+    fn ends(&self) -> [End; 2] {
+        self.plan.ends()
+    }
+
+    fn apex(&self) -> f64 {
+        Mark::Apex.v()
+    }
+
+    fn cleft(&self) -> bool {
+        self.plan.cleft_depth().is_some()
+    }
+}

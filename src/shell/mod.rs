@@ -1,0 +1,26 @@
+//! The finished shape: outline, rocker, foil and sections lofted to B-spline patches, and its measures.
+
+mod error;
+mod family;
+mod foil;
+mod half_section;
+mod loft;
+mod measures;
+mod outline;
+mod rocker;
+mod station_blend;
+
+pub use error::ShellError;
+pub use family::BoardFamily;
+pub use half_section::{HalfSection, Mark};
+pub use loft::{DEFAULT_TOLERANCE, End, Family, Shell, loft};
+pub use measures::{Measures, SectionArea, measures};
+pub use outline::PlanShape;
+pub use rocker::RockerLine;
+
+use crate::design::Design;
+
+/// Lofts the shell of `design` within `tolerance` mm of its sections.
+pub fn shell(design: &Design, tolerance: f64) -> Result<Shell, ShellError> {
+    loft(&BoardFamily::new(design)?, tolerance)
+}

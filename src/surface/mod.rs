@@ -1,0 +1,20 @@
+//! Tensor-product B-spline patches.
+//!
+//! Notation follows Piegl & Tiller, *The NURBS Book*, 2nd ed. (1997); differential geometry follows
+//! do Carmo, *Differential Geometry of Curves and Surfaces* (1976), chapter 3.
+
+mod contour;
+mod integrals;
+mod jet;
+mod patch;
+mod quadrature;
+mod skin;
+mod tessellate;
+
+pub use contour::{Contour, offset_section, section};
+pub use integrals::{Integrals, integrals};
+pub use jet::{Curvatures, Jet};
+pub use patch::Patch;
+pub use quadrature::gauss_legendre;
+pub use skin::skin;
+pub use tessellate::{Grid, tessellate};
