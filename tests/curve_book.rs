@@ -33,6 +33,9 @@ fn global_interpolation_of_example_9_1() {
         [-4.0, -3.0],
     ];
     for (got, want) in curve.points().iter().zip(expected) {
-        assert!((got - Vector::<2>::from(want)).norm() < 1e-8, "{got} against {want:?}");
+        assert!(
+            (got - Vector::<2>::from(want)).norm() < 1e-8,
+            "{got} against {want:?}"
+        );
     }
 }
