@@ -42,6 +42,28 @@ pub enum CurveError {
     /// The interpolation conditions do not determine the curve (Schoenberg–Whitney).
     #[error("the conditions do not determine the curve near parameter {0}")]
     Singular(f64),
+    /// Linear conditions contradict each other, or ask more of a span than it can do.
+    #[error("the condition at parameter {0} contradicts the others; drop it, or add knots near it")]
+    Inconsistent(f64),
+    /// Curves of zero energy stay free.
+    #[error("the conditions leave the curve free to move without bending; hold more points")]
+    Undetermined,
+    /// No energy is asked for, or a weight is negative or not finite.
+    #[error("energy weight {0} will not do; at least one must be positive and none negative")]
+    Energy(f64),
+    /// The order of a derivative is out of range.
+    #[error("derivatives of order {0} are not supported here")]
+    Order(usize),
+    /// A parameter lies outside the domain.
+    #[error("parameter {parameter} lies outside the domain {start} to {end}")]
+    Outside {
+        /// The parameter.
+        parameter: f64,
+        /// Start of the domain.
+        start: f64,
+        /// End of the domain.
+        end: f64,
+    },
     /// A tolerance is not finite and positive.
     #[error("tolerance {0} mm is not finite and positive")]
     Tolerance(f64),

@@ -144,7 +144,10 @@ impl Collocation {
             .iter()
             .map(|&(u, order)| {
                 let basis = knots.basis::<3>(u);
-                (basis.first, basis.values[order.min(2)][..=knots.degree()].to_vec())
+                (
+                    basis.first,
+                    basis.values[order.min(2)][..=knots.degree()].to_vec(),
+                )
             })
             .collect();
         let matrix = Banded::factor(&rows).map_err(|row| CurveError::Singular(sites[row].0))?;
@@ -170,5 +173,9 @@ impl Collocation {
 }
 
 fn wrong_count(knots: &KnotVector, points: usize) -> CurveError {
-    CurveError::Count { knots: knots.knots().len(), degree: knots.degree(), points }
+    CurveError::Count {
+        knots: knots.knots().len(),
+        degree: knots.degree(),
+        points,
+    }
 }

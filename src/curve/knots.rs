@@ -64,6 +64,34 @@ impl KnotVector {
         Self::new(degree, knots)
     }
 
+    /// `spans` equal spans from `start` to `end`.
+    pub fn uniform(degree: usize, start: f64, end: f64, spans: usize) -> Result<Self, CurveError> {
+        Self::divided(degree, &[start, end], spans)
+    }
+
+    /// Simple knots at the rising `breaks` and at the points that divide every gap between them in `pieces`.
+    ///
+    /// With the breaks at the parameters of given points and two or three pieces a gap, a [`FairCurve`](super::FairCurve)
+    /// has room to be fair between them.
+    pub fn divided(degree: usize, breaks: &[f64], pieces: usize) -> Result<Self, CurveError> {
+        let [start, .., end] = *breaks else {
+            return Err(CurveError::TooFew {
+                got: breaks.len(),
+                need: 2,
+            });
+        };
+        let pieces = pieces.max(1);
+        let mut inner = Vec::with_capacity(breaks.len() * pieces);
+        for pair in breaks.windows(2) {
+            if pair[1] <= pair[0] {
+                return Err(CurveError::Coincident(inner.len() / pieces + 1));
+            }
+            let step = (pair[1] - pair[0]) / pieces as f64;
+            inner.extend((0..pieces).map(|i| pair[0] + step * i as f64));
+        }
+        Self::clamped(degree, start, &inner[1..], end)
+    }
+
     /// Knots for interpolation at rising `parameters`: averages of `degree` neighbours (*The NURBS Book*, eq. 9.8).
     pub fn averaged(degree: usize, parameters: &[f64]) -> Result<Self, CurveError> {
         let n = parameters.len();

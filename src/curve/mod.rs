@@ -3,14 +3,19 @@
 //! Notation and algorithm numbers follow Piegl & Tiller, *The NURBS Book*, 2nd ed. (1997).
 
 mod banded;
+mod constrained;
 mod error;
+mod fair;
 mod interpolate;
 mod knots;
+mod quadrature;
 mod spline;
 
 pub use error::CurveError;
+pub use fair::{Condition, FairCurve, Term};
 pub use interpolate::{Collocation, Ends, Parameters, collocate, interpolate, parameters};
 pub use knots::{Basis, KnotVector, MAX_DEGREE};
+pub use quadrature::{gauss_legendre, integrate};
 pub use spline::BSpline;
 
 /// A point or vector in `D` dimensions, mm.

@@ -41,7 +41,9 @@ pub enum ShellError {
         remedy: String,
     },
     /// The loft did not reach its tolerance.
-    #[error("the loft misses its sections by {reached:.4} mm at u = {u:.6}, more than {tolerance} mm; the shape changes too fast there")]
+    #[error(
+        "the loft misses its sections by {reached:.4} mm at u = {u:.6}, more than {tolerance} mm; the shape changes too fast there"
+    )]
     Loft {
         /// What was asked, mm.
         tolerance: f64,

@@ -29,7 +29,10 @@ impl BoardFamily {
         for section in &design.sections {
             let thickness = foil.body(section.x);
             if thickness <= 0.0 {
-                return Err(ShellError::Foil { thickness, x: section.x });
+                return Err(ShellError::Foil {
+                    thickness,
+                    x: section.x,
+                });
             }
             let character = Character::of(section, thickness);
             check_crown(&character, thickness, section.x)?;
@@ -51,7 +54,14 @@ impl BoardFamily {
             .collect();
         rows.sort_by(f64::total_cmp);
         rows.dedup_by(|a, b| (*a - *b).abs() < 0.01);
-        let family = Self { plan, rocker, foil, characters: StationBlend::new(&stations), rows, breaks };
+        let family = Self {
+            plan,
+            rocker,
+            foil,
+            characters: StationBlend::new(&stations),
+            rows,
+            breaks,
+        };
         family.check()?;
         Ok(family)
     }
@@ -93,17 +103,17 @@ impl BoardFamily {
             let u = i as f64 / STEPS as f64;
             let (x, frame) = self.frame(u);
             if frame.thickness <= 0.0 || self.foil.body(x) <= 0.0 {
-                return Err(ShellError::Foil { thickness: frame.thickness, x });
+                return Err(ShellError::Foil {
+                    thickness: frame.thickness,
+                    x,
+                });
             }
             let p = *self.half_section(u).points();
             // Heights must rise from the edge to the apex and on to the deck.
             if p[9].y <= p[6].y {
                 return Err(ShellError::Section {
                     x,
-                    fault: format!(
-                        "its edge lies {:.1} mm above the apex",
-                        p[6].y - p[9].y
-                    ),
+                    fault: format!("its edge lies {:.1} mm above the apex", p[6].y - p[9].y),
                     remedy: "raise `apex` or lessen `contour_depth`".into(),
                 });
             }
@@ -115,7 +125,7 @@ impl BoardFamily {
 /// Refuses a crown that no convex deck can have, naming the range that can.
 fn check_crown(c: &Character, thickness: f64, x: f64) -> Result<(), ShellError> {
     let reach = c.reach();
-    if reach >= REACH[0] && reach <= REACH[1] {
+    if (REACH[0]..=REACH[1]).contains(&reach) {
         return Ok(());
     }
     // More crown means less reach.
@@ -123,14 +133,25 @@ fn check_crown(c: &Character, thickness: f64, x: f64) -> Result<(), ShellError> 
         let (mut low, mut high) = (1e-4, 0.8);
         for _ in 0..50 {
             let crown = (low + high) / 2.0;
-            if (Character { crown, ..*c }).reach() > bound { low = crown } else { high = crown }
+            if (Character { crown, ..*c }).reach() > bound {
+                low = crown
+            } else {
+                high = crown
+            }
         }
         low * thickness * (1.0 - c.apex)
     };
     Err(ShellError::Section {
         x,
-        fault: format!("no fair deck has a crown of {:.1} mm there", c.crown * thickness * (1.0 - c.apex)),
-        remedy: format!("give a `crown` between {:.1} and {:.1} mm, or another `fullness`", limit(REACH[1]), limit(REACH[0])),
+        fault: format!(
+            "no fair deck has a crown of {:.1} mm there",
+            c.crown * thickness * (1.0 - c.apex)
+        ),
+        remedy: format!(
+            "give a `crown` between {:.1} and {:.1} mm, or another `fullness`",
+            limit(REACH[1]),
+            limit(REACH[0])
+        ),
     })
 }
 

@@ -37,13 +37,21 @@ impl FoilLine {
             let norm = slope.hypot(1.0);
             let over = at - square * slope / norm;
             let vertical = z + square / norm - rocker.height(over.clamp(0.0, length))[0];
-            let factor = if i == 0 || i + 1 == n { 1.0 } else { closing(round, length, over) };
+            let factor = if i == 0 || i + 1 == n {
+                1.0
+            } else {
+                closing(round, length, over)
+            };
             x.push(over);
             t.push(Vector::<1>::new(vertical / factor));
         }
         let body = interpolate(&t, 3, Parameters::Given(&x), Ends::Natural)
             .map_err(ShellError::curve("foil"))?;
-        Ok(Self { body, length, round })
+        Ok(Self {
+            body,
+            length,
+            round,
+        })
     }
 
     /// Thickness without the rounding of closed ends, mm; straight beyond the first and last point.
@@ -61,8 +69,7 @@ impl FoilLine {
 }
 
 fn closing(round: [Option<f64>; 2], length: f64, x: f64) -> f64 {
-    let factor = |rho: Option<f64>, d: f64| {
-        rho.map_or(1.0, |rho| (-(-d.max(0.0) / rho).exp_m1()).sqrt())
-    };
+    let factor =
+        |rho: Option<f64>, d: f64| rho.map_or(1.0, |rho| (-(-d.max(0.0) / rho).exp_m1()).sqrt());
     factor(round[0], x) * factor(round[1], length - x)
 }

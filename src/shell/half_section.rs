@@ -30,8 +30,13 @@ pub enum Mark {
 
 impl Mark {
     /// All marks in order round the section.
-    pub const ALL: [Mark; 5] =
-        [Mark::BottomCentre, Mark::EdgeInner, Mark::EdgeOuter, Mark::Apex, Mark::DeckCentre];
+    pub const ALL: [Mark; 5] = [
+        Mark::BottomCentre,
+        Mark::EdgeInner,
+        Mark::EdgeOuter,
+        Mark::Apex,
+        Mark::DeckCentre,
+    ];
 
     /// The mark's parameter.
     pub const fn v(self) -> f64 {
@@ -75,7 +80,10 @@ impl Character {
     pub(super) fn of(section: &Section, thickness: f64) -> Self {
         let depth = section.contour_depth / thickness;
         let pick = |kinds: &[(Contour, f64)]| {
-            kinds.iter().find(|k| k.0 == section.contour).map_or(0.0, |k| k.1)
+            kinds
+                .iter()
+                .find(|k| k.0 == section.contour)
+                .map_or(0.0, |k| k.1)
         };
         Self {
             roll: pick(&[(Contour::Roll, depth), (Contour::Concave, -depth)]),
@@ -107,8 +115,28 @@ impl Character {
 
     /// From blended numbers.
     pub(super) fn from_array(a: [f64; 9]) -> Self {
-        let [roll, vee, double, ln_edge, tuck, tuck_angle, apex, fullness, crown] = a;
-        Self { roll, vee, double, ln_edge, tuck, tuck_angle, apex, fullness, crown }
+        let [
+            roll,
+            vee,
+            double,
+            ln_edge,
+            tuck,
+            tuck_angle,
+            apex,
+            fullness,
+            crown,
+        ] = a;
+        Self {
+            roll,
+            vee,
+            double,
+            ln_edge,
+            tuck,
+            tuck_angle,
+            apex,
+            fullness,
+            crown,
+        }
     }
 
     /// Upper rail handle at the apex, as a fraction of the deck's height above it.
@@ -174,10 +202,12 @@ impl HalfSection {
         // Bottom height over the base: q τ² + v τ + d (27/4) τ² (1 - τ), with τ = y / edge_y.
         let (q, v, d) = (c.roll * t, c.vee * t, c.double * t * 6.75);
         let bottom = |tau: f64| f.base + (q + d) * tau * tau + v * tau - d * tau.powi(3);
-        let slope = |tau: f64| if edge_y > 0.0 {
-            (2.0 * (q + d) * tau + v - 3.0 * d * tau * tau) / edge_y
-        } else {
-            0.0
+        let slope = |tau: f64| {
+            if edge_y > 0.0 {
+                (2.0 * (q + d) * tau + v - 3.0 * d * tau * tau) / edge_y
+            } else {
+                0.0
+            }
         };
         let apex = p(w, f.base + c.apex * t);
         let edge = p(edge_y, bottom(1.0));
@@ -190,8 +220,16 @@ impl HalfSection {
         // Setback of the round from the corner, within the bottom and within the tuck.
         let wanted = c.ln_edge.exp() * t * (turn / 2.0).tan();
         let setback = smooth_min(wanted, 0.5 * smooth_min(tuck, lobe - tuck));
-        let radius = if turn > 0.0 { setback / (turn / 2.0).tan() } else { 0.0 };
-        let start_tau = if edge_y > 0.0 { (edge_y - setback * along.x) / edge_y } else { 1.0 };
+        let radius = if turn > 0.0 {
+            setback / (turn / 2.0).tan()
+        } else {
+            0.0
+        };
+        let start_tau = if edge_y > 0.0 {
+            (edge_y - setback * along.x) / edge_y
+        } else {
+            1.0
+        };
         let inner = p(edge_y - setback * along.x, bottom(start_tau));
         // The round starts tangent to the bottom where it really is, not on the tangent at the corner.
         let start_lean = slope(start_tau).atan();
@@ -259,7 +297,10 @@ impl HalfSection {
         let t = (v - start) / (end - start);
         let s = 1.0 - t;
         let b = &self.points[3 * k..=3 * k + 3];
-        b[0] * (s * s * s) + b[1] * (3.0 * s * s * t) + b[2] * (3.0 * s * t * t) + b[3] * (t * t * t)
+        b[0] * (s * s * s)
+            + b[1] * (3.0 * s * s * t)
+            + b[2] * (3.0 * s * t * t)
+            + b[3] * (t * t * t)
     }
 
     /// The Bézier points, segments sharing their ends.

@@ -1,7 +1,7 @@
 //! Skinning a family of half sections into patches within a tolerance.
 
 use super::ShellError;
-use crate::curve::{BSpline, KnotVector, Vector, Collocation, CurveError};
+use crate::curve::{BSpline, Collocation, CurveError, KnotVector, Vector};
 use crate::surface::{Patch, skin};
 
 /// Greatest distance, in mm, between the patches and the sections they are lofted from, unless asked otherwise.
@@ -74,12 +74,20 @@ pub fn loft(family: &dyn Family, tolerance: f64) -> Result<Shell, ShellError> {
     for ends in breaks.windows(2) {
         let margin = 1e-9 * domain;
         let mut u = vec![ends[0]];
-        u.extend(rows.iter().copied().filter(|r| *r > ends[0] + margin && *r < ends[1] - margin));
+        u.extend(
+            rows.iter()
+                .copied()
+                .filter(|r| *r > ends[0] + margin && *r < ends[1] - margin),
+        );
         u.push(ends[1]);
         patches.push(along(family, &across, u, tolerance)?);
     }
     let x_lines: Result<Vec<_>, _> = patches.iter().map(|p| p.along(0.0)).collect();
-    let wall = if family.cleft() { Some(wall(&patches[0])?) } else { None };
+    let wall = if family.cleft() {
+        Some(wall(&patches[0])?)
+    } else {
+        None
+    };
     Ok(Shell {
         x_lines: x_lines.map_err(ShellError::curve("loft"))?,
         patches,
@@ -96,8 +104,17 @@ fn wall(patch: &Patch) -> Result<Patch, ShellError> {
     let ruled = || {
         let (deck, bottom) = (line(1.0)?, line(0.0)?);
         // From deck to bottom, so that dv × du points into the cleft.
-        let net = deck.points().iter().zip(bottom.points()).flat_map(|(d, b)| [*d, *b]).collect();
-        Patch::new(patch.u().clone(), KnotVector::clamped(1, 0.0, &[], 1.0)?, net)
+        let net = deck
+            .points()
+            .iter()
+            .zip(bottom.points())
+            .flat_map(|(d, b)| [*d, *b])
+            .collect();
+        Patch::new(
+            patch.u().clone(),
+            KnotVector::clamped(1, 0.0, &[], 1.0)?,
+            net,
+        )
     };
     ruled().map_err(ShellError::curve("cleft"))
 }
@@ -110,7 +127,12 @@ struct Across {
 }
 
 impl Across {
-    fn new(family: &dyn Family, breaks: &[f64], marks: &[f64], tolerance: f64) -> Result<Self, ShellError> {
+    fn new(
+        family: &dyn Family,
+        breaks: &[f64],
+        marks: &[f64],
+        tolerance: f64,
+    ) -> Result<Self, ShellError> {
         // Probe sections, crowded towards the ends where poles are.
         let mut probes = Vec::new();
         for w in breaks.windows(2) {
@@ -123,14 +145,20 @@ impl Across {
             let across = Self::with(marks, &spans).map_err(ShellError::curve("section"))?;
             let mut again = false;
             for &u in &probes {
-                let row = across.row(family, u).map_err(ShellError::curve("section"))?;
+                let row = across
+                    .row(family, u)
+                    .map_err(ShellError::curve("section"))?;
                 let exact = family.section(u, &across.checks);
                 for (&v, want) in across.checks.iter().zip(&exact) {
                     let miss = (row.point(v) - want).norm();
                     let k = marks[1..marks.len() - 1].partition_point(|m| *m <= v);
                     if miss > tolerance && spans[k] == across.spans_in(marks, k) {
                         if spans[k] >= MAX_SPANS {
-                            return Err(ShellError::Loft { tolerance, reached: miss, u });
+                            return Err(ShellError::Loft {
+                                tolerance,
+                                reached: miss,
+                                u,
+                            });
                         }
                         spans[k] *= 2;
                         again = true;
@@ -155,7 +183,12 @@ impl Across {
                 .chain(local[1..n].iter().copied())
                 .chain([local[n]; 3])
                 .collect();
-            sites.extend(padded.windows(3).skip(1).map(|g| g.iter().sum::<f64>() / 3.0));
+            sites.extend(
+                padded
+                    .windows(3)
+                    .skip(1)
+                    .map(|g| g.iter().sum::<f64>() / 3.0),
+            );
             inner.extend_from_slice(&local[1..n]);
             if k + 2 < marks.len() {
                 inner.extend([w[1]; 3]);
@@ -166,12 +199,19 @@ impl Across {
         }
         let knots = KnotVector::clamped(3, marks[0], &inner, marks[marks.len() - 1])?;
         let conditions: Vec<(f64, usize)> = sites.iter().map(|&v| (v, 0)).collect();
-        Ok(Self { conditions: Collocation::new(knots, &conditions)?, sites, checks })
+        Ok(Self {
+            conditions: Collocation::new(knots, &conditions)?,
+            sites,
+            checks,
+        })
     }
 
     fn spans_in(&self, marks: &[f64], k: usize) -> usize {
         let breaks = self.conditions.knots().breaks();
-        breaks.windows(2).filter(|w| w[0] >= marks[k] && w[1] <= marks[k + 1]).count()
+        breaks
+            .windows(2)
+            .filter(|w| w[0] >= marks[k] && w[1] <= marks[k + 1])
+            .count()
     }
 
     fn row(&self, family: &dyn Family, u: f64) -> Result<BSpline<3>, CurveError> {
@@ -180,7 +220,12 @@ impl Across {
 }
 
 /// Skins one piece of the family between two breaks, adding rows until it is within tolerance.
-fn along(family: &dyn Family, across: &Across, start: Vec<f64>, tolerance: f64) -> Result<Patch, ShellError> {
+fn along(
+    family: &dyn Family,
+    across: &Across,
+    start: Vec<f64>,
+    tolerance: f64,
+) -> Result<Patch, ShellError> {
     let failed = ShellError::curve;
     let (first, last) = (start[0], start[start.len() - 1]);
     // A tenth of the tolerance is left for what lies between the checks.
@@ -218,7 +263,11 @@ fn along(family: &dyn Family, across: &Across, start: Vec<f64>, tolerance: f64) 
             return Ok(patch);
         }
         if rows.len() + split.len() > MAX_ROWS {
-            return Err(ShellError::Loft { tolerance, reached: worst.0, u: worst.1 });
+            return Err(ShellError::Loft {
+                tolerance,
+                reached: worst.0,
+                u: worst.1,
+            });
         }
         for u in split {
             rows.push(row(u)?);
@@ -235,7 +284,10 @@ impl Shell {
 
     /// Least and greatest x, mm.
     pub fn x_range(&self) -> (f64, f64) {
-        let first = self.x_lines.first().map_or(0.0, |l| l.point(l.domain().0).x);
+        let first = self
+            .x_lines
+            .first()
+            .map_or(0.0, |l| l.point(l.domain().0).x);
         let last = self.x_lines.last().map_or(0.0, |l| l.point(l.domain().1).x);
         (first, last)
     }
@@ -260,9 +312,17 @@ impl Shell {
         for _ in 0..100 {
             let [p, d] = line.derivatives::<2>(u);
             let f = p.x - x;
-            if f > 0.0 { b = u } else { a = u }
+            if f > 0.0 {
+                b = u
+            } else {
+                a = u
+            }
             let step = u - f / d.x;
-            let next = if step > a && step < b { step } else { (a + b) / 2.0 };
+            let next = if step > a && step < b {
+                step
+            } else {
+                (a + b) / 2.0
+            };
             if (next - u).abs() <= 1e-15 * (1.0 + u.abs()) {
                 return (index, next);
             }
@@ -274,6 +334,8 @@ impl Shell {
     /// The finished half section in the plane at `x`: v ↦ (x, y, z), exact.
     pub fn section(&self, x: f64) -> Result<BSpline<3>, ShellError> {
         let (index, u) = self.locate(x);
-        self.patches[index].across(u).map_err(ShellError::curve("section"))
+        self.patches[index]
+            .across(u)
+            .map_err(ShellError::curve("section"))
     }
 }

@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::outline::TWELVE_INCHES;
 use super::{Shell, ShellError};
-use crate::curve::{BSpline, Vector};
-use crate::surface::{Integrals, gauss_legendre, integrals};
+use crate::curve::{BSpline, gauss_legendre, integrate};
+use crate::surface::{Integrals, integrals};
 
 /// Section area at one place.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -98,8 +98,14 @@ impl Shell {
         let (index, u) = self.locate(x);
         let patch = &self.patches[index];
         let foot = patch.point(u, 0.0);
-        let Some(normal) = patch.normal(u, 0.0) else { return 0.0 };
-        let slope = if normal.z != 0.0 { normal.x / -normal.z } else { 0.0 };
+        let Some(normal) = patch.normal(u, 0.0) else {
+            return 0.0;
+        };
+        let slope = if normal.z != 0.0 {
+            normal.x / -normal.z
+        } else {
+            0.0
+        };
         // Points over the foot along the normal: x - slope h, z + h; find where they leave the deck.
         let (low_x, high_x) = self.x_range();
         let above = |h: f64| {
@@ -121,15 +127,14 @@ impl Shell {
 /// Area between a half section and the centre plane (or, in a cleft, the upright through its ends): ∮ y dz, exact.
 fn half_area(section: &BSpline<3>) -> f64 {
     let inner = section.points().first().map_or(0.0, |p| p.y);
-    let mut area = 0.0;
-    for w in section.knots().breaks().windows(2) {
-        let half = (w[1] - w[0]) / 2.0;
-        for (t, weight) in gauss_legendre::<4>() {
-            let [p, d] = section.derivatives::<2>(w[0] + half * (t + 1.0));
-            area += weight * half * (p.y - inner) * d.z;
-        }
-    }
-    area
+    let rule = gauss_legendre(4);
+    let piece = |w: &[f64]| {
+        integrate(&rule, w[0], w[1], |v| {
+            let [p, d] = section.derivatives::<2>(v);
+            (p.y - inner) * d.z
+        })
+    };
+    section.knots().breaks().windows(2).map(piece).sum()
 }
 
 /// Measures `shell`.
@@ -147,7 +152,10 @@ pub fn measures(shell: &Shell) -> Result<Measures, ShellError> {
     let mut section_areas = Vec::new();
     for i in 0..=40 {
         let x = tail + length * f64::from(i) / 40.0;
-        section_areas.push(SectionArea { x, area: shell.section_area(x)? });
+        section_areas.push(SectionArea {
+            x,
+            area: shell.section_area(x)?,
+        });
     }
     let apex = |x: f64| {
         let (patch, u) = shell.locate(x);
@@ -172,25 +180,26 @@ pub fn measures(shell: &Shell) -> Result<Measures, ShellError> {
         surface_area: 2.0 * half.area,
         centre_of_volume: [half.moment.x / half.volume, half.moment.z / half.volume],
         section_areas,
-        apex_line: stations(25.4).chain([nose]).map(|x| apex(x).into()).collect(),
+        apex_line: stations(25.4)
+            .chain([nose])
+            .map(|x| apex(x).into())
+            .collect(),
     })
 }
 
 /// Half the area inside the apex line less the cleft: ∫ (y_apex − y_inner) dx, exact per knot span.
 fn planshape_area(shell: &Shell) -> Result<f64, ShellError> {
+    let rule = gauss_legendre(4);
     let mut area = 0.0;
     for patch in &shell.patches {
         let lines: Result<Vec<BSpline<3>>, _> =
             [shell.apex, 0.0].iter().map(|&v| patch.along(v)).collect();
         let lines = lines.map_err(ShellError::curve("apex line"))?;
         for w in patch.u().breaks().windows(2) {
-            let half = (w[1] - w[0]) / 2.0;
-            for (t, weight) in gauss_legendre::<4>() {
-                let u = w[0] + half * (t + 1.0);
-                let [outer, inner]: [[Vector<3>; 2]; 2] =
-                    [lines[0].derivatives(u), lines[1].derivatives(u)];
-                area += weight * half * (outer[0].y - inner[0].y) * outer[1].x;
-            }
+            area += integrate(&rule, w[0], w[1], |u| {
+                let [outer, inner] = [&lines[0], &lines[1]].map(|l| l.derivatives::<2>(u));
+                (outer[0].y - inner[0].y) * outer[1].x
+            });
         }
     }
     Ok(area)
@@ -201,12 +210,18 @@ fn greatest(a: f64, b: f64, value: impl Fn(f64) -> f64) -> f64 {
     const STEPS: usize = 100;
     let at = |i: usize| a + (b - a) * i as f64 / STEPS as f64;
     let samples: Vec<f64> = (0..=STEPS).map(|i| value(at(i))).collect();
-    let best = (0..=STEPS).max_by(|&i, &j| samples[i].total_cmp(&samples[j])).unwrap_or(0);
+    let best = (0..=STEPS)
+        .max_by(|&i, &j| samples[i].total_cmp(&samples[j]))
+        .unwrap_or(0);
     let (mut low, mut high) = (at(best.saturating_sub(1)), at((best + 1).min(STEPS)));
     let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
     for _ in 0..40 {
         let (p, q) = (high - golden * (high - low), low + golden * (high - low));
-        if value(p) > value(q) { high = q } else { low = p }
+        if value(p) > value(q) {
+            high = q
+        } else {
+            low = p
+        }
     }
     (low + high) / 2.0
 }

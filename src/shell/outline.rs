@@ -1,9 +1,8 @@
 //! The plan shape.
 
 use super::{End, ShellError};
-use crate::curve::{BSpline, CurveError, FairCurve, KnotVector, Vector};
+use crate::curve::{BSpline, CurveError, FairCurve, KnotVector, Vector, gauss_legendre, integrate};
 use crate::design::{Design, Nose, OutlineBody, Tail};
-use crate::surface::gauss_legendre;
 
 /// Where the trade measures widths and thicknesses near the ends: 12 in from the tip, mm.
 pub const TWELVE_INCHES: f64 = 304.8;
@@ -56,10 +55,16 @@ impl PlanShape {
         for i in 1..STEPS {
             let [p, d] = self.curve.derivatives::<2>(i as f64 / STEPS as f64);
             if d.x <= 0.0 {
-                return Err(ShellError::Outline { fault: "turns back", x: p.x });
+                return Err(ShellError::Outline {
+                    fault: "turns back",
+                    x: p.x,
+                });
             }
             if p.y <= self.inner(p.x) {
-                return Err(ShellError::Outline { fault: "crosses the centreline or the cleft", x: p.x });
+                return Err(ShellError::Outline {
+                    fault: "crosses the centreline or the cleft",
+                    x: p.x,
+                });
             }
         }
         Ok(())
@@ -82,7 +87,8 @@ impl PlanShape {
 
     /// Half-width of the cleft at `x`, mm; 0 where there is none.
     pub fn inner(&self, x: f64) -> f64 {
-        self.cleft.map_or(0.0, |[half, depth]| half * (1.0 - x / depth).max(0.0))
+        self.cleft
+            .map_or(0.0, |[half, depth]| half * (1.0 - x / depth).max(0.0))
     }
 
     /// The outline's parameter at loft parameter `u` in [0, 1].
@@ -109,7 +115,11 @@ impl PlanShape {
         let (mut low, mut high) = (0.0, 1.0);
         for _ in 0..60 {
             let u = (low + high) / 2.0;
-            if self.point(u).x > x { high = u } else { low = u }
+            if self.point(u).x > x {
+                high = u
+            } else {
+                low = u
+            }
         }
         (low + high) / 2.0
     }
@@ -123,14 +133,22 @@ impl PlanShape {
 /// The points and directions the outline passes, from tail to nose.
 fn stations(design: &Design) -> Vec<Station> {
     let (length, outline) = (design.length, &design.outline);
-    let free = |x: f64, y: f64| Station { point: Vector::<2>::new(x, y), normal: None };
+    let free = |x: f64, y: f64| Station {
+        point: Vector::<2>::new(x, y),
+        normal: None,
+    };
     let fixed = |x: f64, y: f64, normal: [f64; 2]| Station {
         point: Vector::<2>::new(x, y),
         normal: Some(Vector::from(normal)),
     };
     let body: Vec<Station> = match &outline.body {
         OutlineBody::Points(points) => points.iter().map(|p| free(p[0], p[1])).collect(),
-        &OutlineBody::Measures { width, wide_point, nose_width, tail_width } => vec![
+        &OutlineBody::Measures {
+            width,
+            wide_point,
+            nose_width,
+            tail_width,
+        } => vec![
             free(TWELVE_INCHES, tail_width / 2.0),
             fixed(wide_point, width / 2.0, [0.0, 1.0]),
             free(length - TWELVE_INCHES, nose_width / 2.0),
@@ -142,7 +160,9 @@ fn stations(design: &Design) -> Vec<Station> {
         Tail::Square { width } | Tail::Swallow { width, .. } => vec![free(0.0, width / 2.0)],
         Tail::Squash { width, radius } => {
             // The corner's round, tangent to the cut and to the chord of the side.
-            let next = body.first().map_or(Vector::<2>::new(length, width / 2.0), |s| s.point);
+            let next = body
+                .first()
+                .map_or(Vector::<2>::new(length, width / 2.0), |s| s.point);
             let side = (next.y - width / 2.0).atan2(next.x);
             let turn = std::f64::consts::FRAC_PI_2 - side;
             let setback = radius * (turn / 2.0).tan();
@@ -168,8 +188,10 @@ fn stations(design: &Design) -> Vec<Station> {
 fn fair_through(stations: &[Station]) -> Result<BSpline<2>, CurveError> {
     const ROUNDS: usize = 5;
     let n = stations.len();
-    let mut steps: Vec<f64> =
-        stations.windows(2).map(|w| (w[1].point - w[0].point).norm()).collect();
+    let mut steps: Vec<f64> = stations
+        .windows(2)
+        .map(|w| (w[1].point - w[0].point).norm())
+        .collect();
     for round in 0.. {
         let sum: f64 = steps.iter().sum();
         let mut t = vec![0.0];
@@ -181,7 +203,8 @@ fn fair_through(stations: &[Station]) -> Result<BSpline<2>, CurveError> {
         let inner: Vec<f64> = (1..n - 1)
             .flat_map(|i| std::iter::repeat_n(t[i], 1 + usize::from(stations[i].normal.is_some())))
             .collect();
-        let mut problem = FairCurve::<2>::new(KnotVector::clamped(5, 0.0, &inner, 1.0)?).energy(3, 1.0);
+        let mut problem =
+            FairCurve::<2>::new(KnotVector::clamped(5, 0.0, &inner, 1.0)?).energy(3, 1.0);
         for (station, &t) in stations.iter().zip(&t) {
             problem = problem.point(t, station.point);
             if let Some(normal) = station.normal {
@@ -192,15 +215,16 @@ fn fair_through(stations: &[Station]) -> Result<BSpline<2>, CurveError> {
         if round + 1 == ROUNDS {
             return Ok(curve);
         }
-        steps = t.windows(2).map(|w| arc_length(&curve, w[0], w[1])).collect();
+        steps = t
+            .windows(2)
+            .map(|w| arc_length(&curve, w[0], w[1]))
+            .collect();
     }
     Err(CurveError::TooFew { got: n, need: 2 })
 }
 
 fn arc_length(curve: &BSpline<2>, a: f64, b: f64) -> f64 {
-    let half = (b - a) / 2.0;
-    gauss_legendre::<16>()
-        .iter()
-        .map(|(t, w)| w * half * curve.derivatives::<2>(a + half * (t + 1.0))[1].norm())
-        .sum()
+    integrate(&gauss_legendre(16), a, b, |t| {
+        curve.derivatives::<2>(t)[1].norm()
+    })
 }

@@ -14,7 +14,12 @@ pub struct RockerLine {
 #[derive(Debug, Clone, PartialEq)]
 enum Shape {
     Batten(BSpline<1>),
-    Flat { nose: f64, tail: f64, flat: [f64; 2], length: f64 },
+    Flat {
+        nose: f64,
+        tail: f64,
+        flat: [f64; 2],
+        length: f64,
+    },
 }
 
 impl RockerLine {
@@ -30,7 +35,12 @@ impl RockerLine {
                 let batten = interpolate(&z, 3, Parameters::Given(&x), Ends::Natural);
                 Shape::Batten(batten.map_err(ShellError::curve("rocker"))?)
             }
-            &Rocker::Measures { nose, tail, flat } => Shape::Flat { nose, tail, flat, length },
+            &Rocker::Measures { nose, tail, flat } => Shape::Flat {
+                nose,
+                tail,
+                flat,
+                length,
+            },
         };
         let mut line = Self { shape, lowest: 0.0 };
         line.lowest = line.find_lowest(length);
@@ -41,7 +51,9 @@ impl RockerLine {
         const STEPS: usize = 400;
         let at = |i: usize| length * i as f64 / STEPS as f64;
         let value = |x: f64| self.height(x)[0];
-        let coarse = (0..=STEPS).min_by(|a, b| value(at(*a)).total_cmp(&value(at(*b)))).unwrap_or(0);
+        let coarse = (0..=STEPS)
+            .min_by(|a, b| value(at(*a)).total_cmp(&value(at(*b))))
+            .unwrap_or(0);
         // Golden-section search about the lowest sample.
         let (mut a, mut b) = (at(coarse.saturating_sub(1)), at((coarse + 1).min(STEPS)));
         let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
@@ -56,7 +68,12 @@ impl RockerLine {
     pub fn height(&self, x: f64) -> [f64; 3] {
         let mut h = match &self.shape {
             Shape::Batten(batten) => batten.derivatives::<3>(x).map(|d| d.x),
-            &Shape::Flat { nose, tail, flat, length } => {
+            &Shape::Flat {
+                nose,
+                tail,
+                flat,
+                length,
+            } => {
                 if x > flat[1] {
                     lift(nose, x - flat[1], length - flat[1])
                 } else if x < flat[0] {

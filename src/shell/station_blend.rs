@@ -26,7 +26,11 @@ impl<const K: usize> StationBlend<K> {
                         return 0.0;
                     }
                     let (a, b) = (chord(i - 1, k), chord(i, k));
-                    if a * b > 0.0 { 2.0 * a * b / (a + b) } else { 0.0 }
+                    if a * b > 0.0 {
+                        2.0 * a * b / (a + b)
+                    } else {
+                        0.0
+                    }
                 })
             })
             .collect();
@@ -50,7 +54,10 @@ impl<const K: usize> StationBlend<K> {
         let t = (x - self.x[i]) / h;
         let (t3, t4, t5) = (t.powi(3), t.powi(4), t.powi(5));
         let rise = 10.0 * t3 - 15.0 * t4 + 6.0 * t5;
-        let (start, end) = (t - 6.0 * t3 + 8.0 * t4 - 3.0 * t5, -4.0 * t3 + 7.0 * t4 - 3.0 * t5);
+        let (start, end) = (
+            t - 6.0 * t3 + 8.0 * t4 - 3.0 * t5,
+            -4.0 * t3 + 7.0 * t4 - 3.0 * t5,
+        );
         std::array::from_fn(|k| {
             let (a, b) = (self.values[i][k], self.values[next][k]);
             a + (b - a) * rise + h * (self.slopes[i][k] * start + self.slopes[next][k] * end)

@@ -1,7 +1,7 @@
 //! Surface integrals by Gauss–Legendre per knot span.
 
-use super::{Patch, gauss_legendre};
-use crate::curve::Vector;
+use super::Patch;
+use crate::curve::{Vector, gauss_legendre};
 
 /// What a patch contributes to the measures of the solid it bounds.
 ///
@@ -36,7 +36,7 @@ impl std::ops::Add for Integrals {
 /// Volume and volume moments of bicubic patches are polynomial integrals of degree at most 11 a span and come out exact
 /// to rounding (8 points a span are exact to degree 15); area is not polynomial and converges with the knots.
 pub fn integrals(patch: &Patch) -> Integrals {
-    let rule = gauss_legendre::<8>();
+    let rule = gauss_legendre(8);
     let (us, vs) = (patch.u().breaks(), patch.v().breaks());
     let mut sum = Integrals {
         volume: 0.0,
@@ -47,8 +47,8 @@ pub fn integrals(patch: &Patch) -> Integrals {
     for u in us.windows(2) {
         for v in vs.windows(2) {
             let (hu, hv) = ((u[1] - u[0]) / 2.0, (v[1] - v[0]) / 2.0);
-            for (a, wa) in rule {
-                for (b, wb) in rule {
+            for &(a, wa) in &rule {
+                for &(b, wb) in &rule {
                     let jet = patch.jet(u[0] + hu * (a + 1.0), v[0] + hv * (b + 1.0));
                     let vector = jet.area_vector() * (wa * wb * hu * hv);
                     let (p, flux, area) = (jet.point, vector.y, vector.norm());

@@ -7,7 +7,6 @@ mod contour;
 mod integrals;
 mod jet;
 mod patch;
-mod quadrature;
 mod skin;
 mod tessellate;
 
@@ -15,6 +14,5 @@ pub use contour::{Contour, offset_section, section};
 pub use integrals::{Integrals, integrals};
 pub use jet::{Curvatures, Jet};
 pub use patch::Patch;
-pub use quadrature::gauss_legendre;
 pub use skin::skin;
 pub use tessellate::{Grid, tessellate};
