@@ -8,6 +8,7 @@ pub mod design;
 pub mod drawing;
 pub mod export;
 pub mod mesh;
+pub mod rail;
 pub mod shell;
 pub mod surface;
 pub mod units;

@@ -92,7 +92,8 @@ impl Shell {
 
     /// Thickness square to the bottom at the bottom's point `x` on the centreline, as calipers read it, mm.
     ///
-    /// The bottom's normal is followed to the deck by bisection; where a section has no material on the centreline
+    /// The bottom's normal is followed to the deck by fixed-point iteration, which contracts while the product of bottom and deck
+    /// slope is below one; where a section has no material on the centreline
     /// (a cleft) the section's inner end counts.
     pub fn square_thickness(&self, x: f64) -> f64 {
         let (index, u) = self.locate(x);
@@ -106,21 +107,18 @@ impl Shell {
         } else {
             0.0
         };
-        // Points over the foot along the normal: x - slope h, z + h; find where they leave the deck.
-        let (low_x, high_x) = self.x_range();
-        let above = |h: f64| {
-            let at = foot.x - slope * h;
-            at < low_x || at > high_x || foot.z + h > self.centre_heights(at)[1]
-        };
-        let (mut a, mut b) = (0.0, 1.0);
-        while !above(b) && b < 1e4 {
-            b *= 2.0;
-        }
+        // Along the normal x goes back by slope per mm of height; the deck's height over the foot is a fixed point of h.
+        let (low, high) = self.x_range();
+        let mut h = self.centre_heights(x)[1] - foot.z;
         for _ in 0..60 {
-            let h = (a + b) / 2.0;
-            if above(h) { b = h } else { a = h }
+            let at = (foot.x - slope * h).clamp(low, high);
+            let next = self.centre_heights(at)[1] - foot.z;
+            if (next - h).abs() < 1e-9 {
+                break;
+            }
+            h = next;
         }
-        a * slope.hypot(1.0)
+        h * slope.hypot(1.0)
     }
 }
 

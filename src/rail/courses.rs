@@ -1,0 +1,347 @@
+//! The stack of strips in one plane of constant x.
+
+use serde::Serialize;
+
+use super::frame::{SquareFrame, square, square_distance};
+use super::hermite::PlaneLine;
+use super::joint::{Joint, joint};
+use super::skins::SkinFace;
+use crate::curve::Vector;
+use crate::design::{Construction, Lie};
+
+/// What a course is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kind {
+    /// A square starter.
+    Starter,
+    /// Flat under, rounded on top.
+    BeadOnly,
+    /// Hollowed under, rounded on top.
+    BeadAndCove,
+}
+
+/// One strip where it passes the plane.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Course {
+    /// What it is.
+    pub kind: Kind,
+    /// Middle of its base, or the centre of the bead it sits on: (y, z), mm.
+    pub foot: Vector<2>,
+    /// Its bead's centre (a starter: the middle of its top): (y, z), mm.
+    pub head: Vector<2>,
+    /// From foot to head square to the strip, mm.
+    pub rise: f64,
+    /// Its axes at the foot.
+    pub frame: SquareFrame,
+    /// Thickness across the rail, mm.
+    pub thickness: f64,
+    /// Angle to which a flat base is planed, radians, positive where the strip leans outboard of what it stands on.
+    pub bevel: f64,
+    /// The joint with the coved strip's neighbour below.
+    pub joint: Option<Joint>,
+    /// Height of the square shoulders over the head, mm.
+    pub(super) shoulder: f64,
+    /// Thickness of starters lying inboard of this one, mm.
+    pub(super) backing: f64,
+}
+
+/// The cut of everything the rail is built between, in one plane.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Plane {
+    pub x: f64,
+    /// Inner faces of bottom and deck.
+    pub faces: [SkinFace; 2],
+    /// The finished section from land to land.
+    pub finished: PlaneLine,
+    /// The guide: the surface moved inward by `depth`.
+    pub guide: PlaneLine,
+    pub depth: f64,
+}
+
+/// The rail's stack in one plane: starters (outermost or lowest first), the bead-only strip, bead-and-cove strips.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stack {
+    /// The plane, mm from the tail.
+    pub x: f64,
+    /// Inner faces of bottom and deck skin.
+    pub faces: [SkinFace; 2],
+    /// The courses from the bottom skin up.
+    pub courses: Vec<Course>,
+    /// Angle at which the top is planed for the deck, radians from square to the top strip; positive where the outer side is
+    /// the lower.
+    pub top_bevel: Option<f64>,
+    /// Whether the top course reaches the deck's inner face over its whole thickness.
+    pub closed: bool,
+}
+
+/// How starters lie.
+pub type Starters = Lie;
+
+/// A course reaches the deck when its shoulders lie at most this far, mm, below the deck's inner face.
+const REACHED: f64 = 0.05;
+const MAX_COURSES: usize = 60;
+
+/// Builds the stack in `plane`. `along[i]`, where given, is the direction of course i.
+pub(super) fn stack(plane: &Plane, c: &Construction, along: &[Option<Vector<3>>]) -> Stack {
+    let mut builder = Builder {
+        plane,
+        c,
+        along,
+        courses: Vec::new(),
+    };
+    builder.build();
+    let courses = builder.courses;
+    let deck = &plane.faces[1];
+    let carrier = courses
+        .iter()
+        .rev()
+        .find(|k| k.kind != Kind::Starter || c.starter.lie == Lie::Stacked);
+    let top = carrier.or(courses.first());
+    let top_bevel = top.map(|top| {
+        let slope = top.frame.local(top.frame.origin + deck.outboard);
+        -slope.y.atan2(slope.x)
+    });
+    let closed = top.is_some_and(|top| reached(top, deck, plane.depth));
+    Stack {
+        x: plane.x,
+        faces: plane.faces.clone(),
+        courses,
+        top_bevel,
+        closed,
+    }
+}
+
+/// Whether the shoulders of `course`, inboard and at the finished surface, are at or above the deck's inner face.
+fn reached(course: &Course, deck: &SkinFace, depth: f64) -> bool {
+    let half = course.thickness / 2.0;
+    let height = course.rise + course.shoulder;
+    [-half - course.backing, depth.min(half)]
+        .iter()
+        .all(|&out| deck.inside(&course.frame.plane(Vector::<2>::new(out, height))) <= REACHED)
+}
+
+struct Builder<'a> {
+    plane: &'a Plane,
+    c: &'a Construction,
+    along: &'a [Option<Vector<3>>],
+    courses: Vec<Course>,
+}
+
+impl Builder<'_> {
+    fn build(&mut self) {
+        let v = match self.c.starter.lie {
+            Lie::Abreast => self.abreast(),
+            Lie::Stacked => self.stacked(),
+        };
+        let Some(mut v) = v else { return };
+        while self.courses.len() < MAX_COURSES && !self.done() {
+            let Some(next) = self.strip(v) else { return };
+            v = next;
+        }
+    }
+
+    fn done(&self) -> bool {
+        let carrier = match self.c.starter.lie {
+            Lie::Abreast if self.courses.len() <= self.c.starter.count => self.courses.first(),
+            _ => self.courses.last(),
+        };
+        carrier.is_some_and(|course| reached(course, &self.plane.faces[1], self.plane.depth))
+    }
+
+    /// Direction of the next course, which starts at guide parameter `v`.
+    fn direction(&self, v: f64) -> Vector<3> {
+        self.along
+            .get(self.courses.len())
+            .copied()
+            .flatten()
+            .unwrap_or_else(|| self.plane.guide.fore(v))
+    }
+
+    /// The frame lying on the bottom skin's inner face, `out` along the face.
+    fn skin_frame(&self, along: Vector<3>) -> SquareFrame {
+        let face = &self.plane.faces[0];
+        let out = square(face.outboard, &along).normalize();
+        SquareFrame {
+            origin: face.land,
+            along,
+            up: along.cross(&out),
+            out,
+        }
+    }
+
+    /// Starters side by side, flat on the skin. Gives the guide's parameter at the height of their tops.
+    fn abreast(&mut self) -> Option<f64> {
+        let size = self.c.starter.size;
+        let guide = &self.plane.guide;
+        if guide.is_empty() {
+            return None;
+        }
+        let rough = guide.last_rise(|p| self.plane.faces[0].inside(p) - size)?;
+        let along = self.direction(rough);
+        let skin = self.skin_frame(along);
+        let height = |p: &Vector<2>| skin.local(*p).y;
+        let v = guide.last_rise(|p| height(p) - size)?;
+        // Outer face: proud of the finished surface over the starter's height.
+        let finished = &self.plane.finished;
+        let mut reach = f64::NEG_INFINITY;
+        let crossings = [0.0, size].map(|h| finished.last_rise(|p| height(p) - h));
+        let nodes = finished
+            .nodes()
+            .iter()
+            .map(|n| n.point)
+            .filter(|p| (0.0..=size).contains(&height(p)));
+        for p in nodes.chain(crossings.into_iter().flatten().map(|v| finished.point(v))) {
+            reach = reach.max(skin.local(p).x);
+        }
+        if !reach.is_finite() {
+            return None;
+        }
+        for i in 0..self.c.starter.count {
+            let middle = reach + self.c.proud - size * (i as f64 + 0.5);
+            let foot = skin.plane(Vector::<2>::new(middle, 0.0));
+            let course = Course {
+                kind: Kind::Starter,
+                foot,
+                head: skin.plane(Vector::<2>::new(middle, size)),
+                rise: size,
+                frame: SquareFrame {
+                    origin: foot,
+                    ..skin
+                },
+                thickness: size,
+                bevel: 0.0,
+                joint: None,
+                shoulder: 0.0,
+                backing: if i == 0 {
+                    size * (self.c.starter.count - 1) as f64
+                } else {
+                    0.0
+                },
+            };
+            self.courses.push(course);
+        }
+        Some(v)
+    }
+
+    /// Starters one on the other, each turned to the guide. Gives the guide's parameter at the top of the last.
+    fn stacked(&mut self) -> Option<f64> {
+        let guide = &self.plane.guide;
+        if guide.is_empty() {
+            return None;
+        }
+        let mut v = guide.last_rise(|p| self.plane.faces[0].inside(p))?;
+        for _ in 0..self.c.starter.count {
+            if self.done() {
+                break;
+            }
+            let along = self.direction(v);
+            let below = self
+                .courses
+                .last()
+                .map_or_else(|| self.skin_frame(along), |b| b.frame);
+            let (size, half) = (self.c.starter.size, self.c.starter.size / 2.0);
+            v = self.flat(v, Kind::Starter, along, &below, size, half)?;
+        }
+        Some(v)
+    }
+
+    /// A course with a flat base planed to stand on `below`; the bevel costs it half its thickness times the tangent.
+    fn flat(
+        &mut self,
+        v: f64,
+        kind: Kind,
+        along: Vector<3>,
+        below: &SquareFrame,
+        height: f64,
+        half: f64,
+    ) -> Option<f64> {
+        let guide = &self.plane.guide;
+        let foot = guide.point(v);
+        let slope = |p: &Vector<2>| {
+            let up = square(p - foot, &along);
+            up.dot(&below.out) / up.dot(&below.up).max(1e-9 * up.norm())
+        };
+        let rise = |p: &Vector<2>| height - half * slope(p).abs();
+        let head_v = guide.first_rise(v, |p| {
+            let d = square_distance(p - foot, &along);
+            if d <= 1e-9 {
+                -1.0
+            } else {
+                d - rise(p).max(0.25 * height)
+            }
+        })?;
+        let head = guide.point(head_v);
+        let shoulder = if kind == Kind::Starter {
+            0.0
+        } else {
+            self.c.strip.springing()
+        };
+        self.courses.push(Course {
+            kind,
+            foot,
+            head,
+            rise: square_distance(head - foot, &along),
+            frame: SquareFrame::new(foot, head, along),
+            thickness: 2.0 * half,
+            bevel: slope(&head).atan(),
+            joint: None,
+            shoulder,
+            backing: 0.0,
+        });
+        Some(head_v)
+    }
+
+    /// The next moulded strip, its foot at guide parameter `v`.
+    fn strip(&mut self, v: f64) -> Option<f64> {
+        let strip = &self.c.strip;
+        let along = self.direction(v);
+        let below = match self.c.starter.lie {
+            Lie::Abreast if self.courses.len() == self.c.starter.count => self.courses.first(),
+            _ => self.courses.last(),
+        };
+        let on = below.map_or_else(|| self.skin_frame(along), |b| b.frame);
+        if below.is_none_or(|b| b.kind == Kind::Starter) {
+            let height = strip.width - strip.bead_radius;
+            return self.flat(v, Kind::BeadOnly, along, &on, height, strip.thickness / 2.0);
+        }
+        let guide = &self.plane.guide;
+        let foot = guide.point(v);
+        let pitch = strip.pitch();
+        let head_v = guide.first_rise(v, |p| square_distance(p - foot, &along) - pitch)?;
+        let head = guide.point(head_v);
+        let frame = SquareFrame::new(foot, head, along);
+        let roll = (-frame.up.dot(&on.out)).atan2(frame.up.dot(&on.up));
+        self.courses.push(Course {
+            kind: Kind::BeadAndCove,
+            foot,
+            head,
+            rise: pitch,
+            frame,
+            thickness: strip.thickness,
+            bevel: 0.0,
+            joint: Some(joint(strip, roll)),
+            shoulder: strip.springing(),
+            backing: 0.0,
+        });
+        Some(head_v)
+    }
+}
+
+impl Course {
+    /// The course's inner face in the plane: from its foot to its shoulder, (y, z), mm.
+    pub fn inner_face(&self) -> [Vector<2>; 2] {
+        let half = self.thickness / 2.0;
+        let base = if self.kind == Kind::BeadAndCove {
+            0.0
+        } else {
+            -half * self.bevel.tan()
+        };
+        [base, self.rise + self.shoulder].map(|up| self.frame.plane(Vector::<2>::new(-half, up)))
+    }
+
+    /// Angle between the strip and the plane's normal, radians.
+    pub fn obliquity(&self) -> f64 {
+        self.frame.along.x.clamp(-1.0, 1.0).acos()
+    }
+}

@@ -1,0 +1,126 @@
+//! Plane curves as cubic Hermite pieces, for fast and accurate searches.
+
+use crate::curve::Vector;
+use crate::shell::InsetPoint;
+
+/// A plane curve (y, z) over a section parameter, cubic between nodes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlaneLine {
+    nodes: Vec<InsetPoint>,
+}
+
+impl PlaneLine {
+    /// Takes nodes in rising parameter; two nodes may share a parameter (a crease).
+    pub fn new(nodes: Vec<InsetPoint>) -> Self {
+        Self { nodes }
+    }
+
+    /// The nodes.
+    pub fn nodes(&self) -> &[InsetPoint] {
+        &self.nodes
+    }
+
+    /// Whether there is a curve at all.
+    pub fn is_empty(&self) -> bool {
+        self.nodes.len() < 2
+    }
+
+    /// Point at parameter `v`, clamped to the nodes.
+    pub fn point(&self, v: f64) -> Vector<2> {
+        let next = self
+            .nodes
+            .partition_point(|n| n.v <= v)
+            .clamp(1, self.nodes.len() - 1);
+        hermite(&self.nodes[next - 1], &self.nodes[next], v)
+    }
+
+    /// The line of constant v through the section at `v`, unit, towards the nose.
+    pub fn fore(&self, v: f64) -> Vector<3> {
+        let next = self
+            .nodes
+            .partition_point(|n| n.v <= v)
+            .clamp(1, self.nodes.len() - 1);
+        let (a, b) = (&self.nodes[next - 1], &self.nodes[next]);
+        let t = if b.v > a.v {
+            ((v - a.v) / (b.v - a.v)).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        (a.fore * (1.0 - t) + b.fore * t).normalize()
+    }
+
+    /// The first parameter after `from` where `f` of the point turns from negative to not negative, by bisection to
+    /// rounding between nodes.
+    pub fn first_rise(&self, from: f64, f: impl Fn(&Vector<2>) -> f64) -> Option<f64> {
+        let start = self.nodes.partition_point(|n| n.v <= from);
+        let (mut v, mut value) = (from, f(&self.point(from)));
+        for i in start..self.nodes.len() {
+            let node = &self.nodes[i];
+            let here = f(&node.point);
+            if value < 0.0 && here >= 0.0 {
+                let a = &self.nodes[i.max(1) - 1];
+                let piece = |t: f64| {
+                    if node.v > a.v {
+                        hermite(a, node, t)
+                    } else {
+                        node.point
+                    }
+                };
+                return Some(root(v, node.v, value, here, |t| f(&piece(t))));
+            }
+            (v, value) = (node.v, here);
+        }
+        None
+    }
+
+    /// The last parameter where `f` turns from negative to not negative.
+    pub fn last_rise(&self, f: impl Fn(&Vector<2>) -> f64) -> Option<f64> {
+        let values: Vec<f64> = self.nodes.iter().map(|n| f(&n.point)).collect();
+        let i = (1..values.len())
+            .rev()
+            .find(|&i| values[i - 1] < 0.0 && values[i] >= 0.0)?;
+        let (a, b) = (&self.nodes[i - 1], &self.nodes[i]);
+        if b.v <= a.v {
+            return Some(b.v);
+        }
+        Some(root(a.v, b.v, values[i - 1], values[i], |t| {
+            f(&hermite(a, b, t))
+        }))
+    }
+}
+
+/// Root of `f` on a bracket with f(a) < 0 ≤ f(b): the Illinois rule, safeguarded by bisection.
+fn root(mut a: f64, mut b: f64, mut fa: f64, mut fb: f64, f: impl Fn(f64) -> f64) -> f64 {
+    for round in 0..80 {
+        let secant = b - fb * (b - a) / (fb - fa);
+        let middle = if round % 8 == 7 || secant.is_nan() {
+            (a + b) / 2.0
+        } else {
+            secant
+        };
+        let value = f(middle);
+        if value.abs() < 1e-11 || (b - a).abs() < 1e-15 {
+            return middle;
+        }
+        if value < 0.0 {
+            (a, fa) = (middle, value);
+            fb /= 2.0;
+        } else {
+            (b, fb) = (middle, value);
+            fa /= 2.0;
+        }
+    }
+    (a + b) / 2.0
+}
+
+fn hermite(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
+    let h = b.v - a.v;
+    if h <= 0.0 {
+        return a.point;
+    }
+    let t = ((v - a.v) / h).clamp(0.0, 1.0);
+    let s = 1.0 - t;
+    a.point * (s * s * (1.0 + 2.0 * t))
+        + b.point * (t * t * (1.0 + 2.0 * s))
+        + (a.tangent * (s * s * t) - b.tangent * (t * t * s)) * h
+}

@@ -1,0 +1,66 @@
+//! What happens between two nested strips that roll on one another.
+
+use serde::Serialize;
+
+use crate::curve::Vector;
+use crate::design::Strip;
+
+/// A bead-and-cove joint turned by a roll.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Joint {
+    /// Turn of the upper strip about the bead's centre, radians, positive when its top leans inboard.
+    pub roll: f64,
+    /// Greatest depth, mm, that a lip of the upper strip would enter the lower strip; it crushes or is eased off.
+    pub dig_in: f64,
+    /// Greatest distance, mm, between a lip and the shoulder of the strip below, on the side that opens.
+    pub mouth_gap: f64,
+}
+
+/// The joint of two strips of one profile at a given roll (radians).
+///
+/// In the lower strip's axes the bead's centre is the origin and its shoulders are at (±t/2, √(r² − t²/4)). The upper strip's
+/// lip corners, (±t/2, r − s_c) at rest, turn about the origin. On the closing side the corner enters the lower strip when
+/// it comes below the shoulder; its depth there is the distance to the face or to the shoulder, whichever is less. On the
+/// opening side the gap is the distance from corner to shoulder. A half-round with a full cove (s_c = r = t/2) gives
+/// r(1 − cos φ) and 2 r sin(φ/2).
+pub fn joint(strip: &Strip, roll: f64) -> Joint {
+    let half = strip.thickness / 2.0;
+    let shoulder = strip.springing();
+    // Turning the top inboard (out is +x) lifts the outer lip and drives the inner one down.
+    let turned = |side: f64| {
+        let (s, c) = roll.sin_cos();
+        let corner = Vector::<2>::new(side * half, strip.lip_height());
+        Vector::<2>::new(corner.x * c - corner.y * s, corner.x * s + corner.y * c)
+    };
+    let mut dig_in = 0.0_f64;
+    let mut mouth_gap = 0.0_f64;
+    for side in [-1.0, 1.0] {
+        let corner = turned(side);
+        let depth = entry(strip, &corner);
+        dig_in = dig_in.max(depth);
+        if depth == 0.0 {
+            mouth_gap = mouth_gap.max((corner - Vector::<2>::new(side * half, shoulder)).norm());
+        }
+    }
+    Joint {
+        roll,
+        dig_in,
+        mouth_gap,
+    }
+}
+
+/// How deep a point lies inside the top of a strip (bead's centre at the origin), mm; 0 outside.
+fn entry(strip: &Strip, p: &Vector<2>) -> f64 {
+    let half = strip.thickness / 2.0;
+    let shoulder = strip.springing();
+    let face = half - p.x.abs();
+    if face <= 0.0 {
+        return 0.0;
+    }
+    if p.y >= shoulder {
+        return (strip.bead_radius - p.norm()).max(0.0);
+    }
+    // Nearest way out: through the face, or over the shoulder to the bead.
+    let over = (p - Vector::<2>::new(half.copysign(p.x), shoulder)).norm();
+    face.min(over)
+}

@@ -1,0 +1,25 @@
+//! The rail: courses of strips bent round the rib ends, from the bottom skin up to where the deck must sit.
+//!
+//! One model serves the ribs and the whole length: the stack is solved in planes of constant x, each strip's own plane
+//! square to it being reached by projection along the strip (see [`SquareFrame`]), and the strips' directions are taken
+//! from the solved paths themselves until they agree.
+
+mod courses;
+mod frame;
+mod hermite;
+mod joint;
+mod margins;
+mod profile;
+mod skins;
+mod slices;
+mod solve;
+
+pub use courses::{Course, Kind, Stack, Starters};
+pub use frame::SquareFrame;
+pub use hermite::PlaneLine;
+pub use joint::{Joint, joint};
+pub use margins::{Margin, Margins};
+pub use profile::{Piece, Profile};
+pub use skins::SkinFace;
+pub use slices::{CourseSlice, slices};
+pub use solve::{Rail, solve};

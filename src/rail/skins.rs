@@ -1,0 +1,165 @@
+//! The skins' inner faces and their land lines in a plane of constant x.
+
+use super::hermite::PlaneLine;
+use crate::curve::{BSpline, Vector};
+use crate::design::Construction;
+use crate::shell::{Shell, ShellError, Side};
+
+/// A skin's inner face in a plane of constant x: along the inset surface to the land line, then straight on along its
+/// tangent.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SkinFace {
+    /// The inset surface from the centre to the land, nodes in rising parameter.
+    pub line: PlaneLine,
+    /// Section parameter where the skin leaves the surface.
+    pub land_v: f64,
+    /// The inner face's point at the land, (y, z), mm.
+    pub land: Vector<2>,
+    /// Unit direction outboard beyond the land.
+    pub outboard: Vector<2>,
+    /// +1 where the hollow lies above the face (bottom), −1 where below (deck).
+    up: f64,
+}
+
+impl SkinFace {
+    /// Distance in the plane, mm, of a point from the face, positive on the hollow's side.
+    ///
+    /// Beyond the land it is the distance from the straight continuation; before it, from the inset line at equal y.
+    pub fn inside(&self, point: &Vector<2>) -> f64 {
+        let normal = Vector::<2>::new(-self.outboard.y, self.outboard.x) * self.up;
+        let d = point - self.land;
+        if d.dot(&self.outboard) >= 0.0 || self.line.is_empty() {
+            return d.dot(&normal);
+        }
+        self.up * (point.y - self.height(point.x)) * self.outboard.x
+    }
+
+    /// Height of the face at half-breadth `y`, mm.
+    pub fn height(&self, y: f64) -> f64 {
+        if y >= self.land.x || self.line.is_empty() {
+            return self.land.y + (y - self.land.x) * self.outboard.y / self.outboard.x;
+        }
+        // y is monotone in v from centre to land, rising for the bottom and falling for the deck.
+        let v = if self.up > 0.0 {
+            self.line.first_rise(self.line.nodes()[0].v, |p| p.x - y)
+        } else {
+            self.line.first_rise(self.line.nodes()[0].v, |p| y - p.x)
+        };
+        let centre = if self.up > 0.0 {
+            self.line.nodes().first()
+        } else {
+            self.line.nodes().last()
+        };
+        match (v, centre) {
+            (Some(v), _) => self.line.point(v).y,
+            (None, Some(node)) => node.point.y,
+            (None, None) => self.land.y,
+        }
+    }
+
+    /// The face's normal turned into the hollow, unit, beyond the land.
+    pub fn normal(&self) -> Vector<2> {
+        Vector::<2>::new(-self.outboard.y, self.outboard.x) * self.up
+    }
+}
+
+/// Inner faces of bottom and deck in the plane at `x`; `None` where the board is too thin for its skins.
+pub(super) fn faces(
+    shell: &Shell,
+    construction: &Construction,
+    x: f64,
+) -> Result<Option<[SkinFace; 2]>, ShellError> {
+    let section = shell.section(x)?;
+    let bottom = face(shell, &section, construction, x, true);
+    let deck = face(shell, &section, construction, x, false);
+    Ok(bottom.zip(deck).map(|(bottom, deck)| [bottom, deck]))
+}
+
+fn face(
+    shell: &Shell,
+    section: &BSpline<3>,
+    construction: &Construction,
+    x: f64,
+    bottom: bool,
+) -> Option<SkinFace> {
+    let depth = if bottom {
+        construction.bottom_skin
+    } else {
+        construction.deck_skin
+    };
+    let land_v = land(section, construction, shell.apex, bottom);
+    let (from, to) = if bottom { (0.0, land_v) } else { (land_v, 1.0) };
+    let side = if bottom { Side::Below } else { Side::Above };
+    let edge = shell.inset(x, land_v, depth, side)?;
+    let nodes = shell.inset_line(x, depth, from, to, 20);
+    let tangent = edge.tangent.normalize() * if bottom { 1.0 } else { -1.0 };
+    (tangent.x > 0.0).then(|| SkinFace {
+        line: PlaneLine::new(nodes),
+        land_v,
+        land: edge.point,
+        outboard: tangent,
+        up: if bottom { 1.0 } else { -1.0 },
+    })
+}
+
+/// Where a skin stops following the section: its tangent has turned by more than `skin_turn` from that at the centre, or
+/// the section bends tighter than `skin_bend_radius`.
+///
+/// The turn is reckoned in the section, so that rocker does not count as turn.
+fn land(section: &BSpline<3>, construction: &Construction, apex: f64, bottom: bool) -> f64 {
+    let start = if bottom { 0.0 } else { 1.0 };
+    // Samples inside each segment, so that curvature on a crease is never asked for.
+    const STEPS: usize = 32;
+    let breaks = section.knots().breaks();
+    let direction = |d: &Vector<3>| {
+        if bottom {
+            d.z.atan2(d.y)
+        } else {
+            d.z.atan2(-d.y)
+        }
+    };
+    let centre = direction(&section.derivatives::<2>(start)[1]);
+    let holds = |v: f64| {
+        let [_, d, c] = section.derivatives::<3>(v);
+        let speed = d.norm();
+        let curvature = (d.y * c.z - d.z * c.y) / speed.powi(3);
+        (direction(&d) - centre).abs() <= construction.skin_turn
+            && curvature * construction.skin_bend_radius <= 1.0
+    };
+    let mut last = start;
+    let mut segments: Vec<&[f64]> = breaks
+        .windows(2)
+        .filter(|w| if bottom { w[1] <= apex } else { w[0] >= apex })
+        .collect();
+    if !bottom {
+        segments.reverse();
+    }
+    for w in segments {
+        for i in 0..STEPS {
+            let t = (i as f64 + 0.5) / STEPS as f64;
+            let v = if bottom {
+                w[0] + (w[1] - w[0]) * t
+            } else {
+                w[1] - (w[1] - w[0]) * t
+            };
+            if !holds(v) {
+                // At the first sample of a segment the crease itself is the land.
+                if i == 0 {
+                    return if bottom { w[0] } else { w[1] };
+                }
+                let (mut good, mut bad) = (last, v);
+                for _ in 0..40 {
+                    let middle = (good + bad) / 2.0;
+                    if holds(middle) {
+                        good = middle
+                    } else {
+                        bad = middle
+                    }
+                }
+                return good;
+            }
+            last = v;
+        }
+    }
+    apex
+}

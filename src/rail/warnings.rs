@@ -1,0 +1,1 @@
+//! Where a course cannot hold, and what to change.
