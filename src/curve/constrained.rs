@@ -72,6 +72,11 @@ impl Affine {
         }
     }
 
+    /// The rows of a linear map of `x`, seen from `y`, and their values at `y = 0`.
+    pub(super) fn restrict(&self, rows: &DMatrix<f64>) -> (DMatrix<f64>, DVector<f64>) {
+        (rows * &self.basis, rows * &self.origin)
+    }
+
     /// `x` of `y`.
     pub(super) fn lift(&self, y: &DVector<f64>) -> DVector<f64> {
         &self.origin + &self.basis * y

@@ -172,8 +172,8 @@ impl<const D: usize> FairCurve<D> {
             .ok_or(CurveError::Energy(0.0))
     }
 
-    /// All control points that meet the conditions.
-    pub(super) fn affine(&self) -> Result<Affine, CurveError> {
+    /// The conditions as rows over the control points' coordinates, with their values.
+    pub(super) fn rows(&self) -> (DMatrix<f64>, DVector<f64>) {
         let n = self.knots.count();
         let mut rows: DMatrix<f64> = DMatrix::zeros(self.conditions.len(), D * n);
         for (i, condition) in self.conditions.iter().enumerate() {
@@ -187,10 +187,13 @@ impl<const D: usize> FairCurve<D> {
                 }
             }
         }
-        let values = DVector::from_iterator(
-            self.conditions.len(),
-            self.conditions.iter().map(|c| c.value),
-        );
+        let values = self.conditions.iter().map(|c| c.value);
+        (rows, DVector::from_iterator(self.conditions.len(), values))
+    }
+
+    /// All control points that meet the conditions.
+    pub(super) fn affine(&self) -> Result<Affine, CurveError> {
+        let (rows, values) = self.rows();
         Affine::new(rows, values).map_err(|i| {
             CurveError::Inconsistent(self.conditions[i].terms.first().map_or(f64::NAN, |t| t.at))
         })
@@ -245,6 +248,11 @@ impl<const D: usize> FairCurve<D> {
             .map(|i| Vector::from_fn(|axis, _| x[axis * n + i]))
             .collect();
         BSpline::new(self.knots.clone(), points)
+    }
+
+    /// The conditions, in the order they were added.
+    pub fn conditions(&self) -> &[Condition<D>] {
+        &self.conditions
     }
 
     /// The knots.

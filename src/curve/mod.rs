@@ -3,19 +3,30 @@
 //! Notation and algorithm numbers follow Piegl & Tiller, *The NURBS Book*, 2nd ed. (1997).
 
 mod banded;
+mod bernstein;
+mod closest;
 mod constrained;
+mod edit;
 mod error;
 mod fair;
+mod fair_within;
 mod interpolate;
 mod knots;
+mod length;
+mod measure;
 mod quadrature;
+mod roots;
 mod spline;
 
+pub use closest::Closest;
+pub use edit::Bezier;
 pub use error::CurveError;
 pub use fair::{Condition, FairCurve, Term};
 pub use interpolate::{Collocation, Ends, Parameters, collocate, interpolate, parameters};
 pub use knots::{Basis, KnotVector, MAX_DEGREE};
+pub use length::ArcLength;
 pub use quadrature::{gauss_legendre, integrate};
+pub use roots::root;
 pub use spline::BSpline;
 
 /// A point or vector in `D` dimensions, mm.
