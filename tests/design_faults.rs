@@ -738,6 +738,53 @@ fn bad_syntax_has_its_place_and_what_else_is_known() {
 }
 
 #[test]
+fn texts_without_quotes_decimal_commas_and_open_lists() {
+    let fault = changed(
+        "2000",
+        "6' 4\" # long",
+        (3, 10),
+        "6' 4\"",
+        "not valid TOML: expected a number, a list, or a text in quotes",
+    );
+    assert_eq!(fault.remedy.as_deref(), Some(r#"write "6' 4\"""#));
+    let fault = changed(
+        "500",
+        "20,5",
+        (4, 11),
+        ",",
+        "not valid TOML: unexpected comma",
+    );
+    let remedy = "write decimals with a point, and lists in brackets";
+    assert_eq!(fault.remedy.as_deref(), Some(remedy));
+    let fault = changed(
+        "width = 500",
+        "points = [[300, 200]",
+        (5, 1),
+        "",
+        "not valid TOML: the list or table opened above goes on to here",
+    );
+    assert_eq!(fault.remedy.as_deref(), Some("close it above"));
+}
+
+#[test]
+fn one_slip_is_not_reported_twice() {
+    // The key or table is missing only because its name is misspelt.
+    assert_eq!(only(&LEAST.replace("length", "lenght")).line, 3);
+    assert_eq!(only(&LEAST.replace("centre", "center")).line, 6);
+    assert_eq!(only(&LEAST.replace("[foil]", "[foill]")).offending, "foill");
+    // Lengths in a unit that is not known cannot be out of range; others can.
+    let text = format!(
+        "unit = 'inch'\n{}",
+        LEAST.replace("500", "20").replace("65", "'2 1/2'")
+    );
+    let fault = only(&text);
+    assert_eq!(fault.remedy.as_deref(), Some("did you mean \"in\"?"));
+    let text = text.replace("= 20\n", "= '20 m'\n");
+    let lines: Vec<_> = faults(&text).iter().map(|f| f.line).collect();
+    assert_eq!(lines, [1, 5]);
+}
+
+#[test]
 fn duplicates() {
     let fault = changed(
         "width = 500",

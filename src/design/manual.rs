@@ -9,17 +9,24 @@ use super::{
     scalar::plain,
 };
 
+/// What the starter file says first.
+const PREFACE: [&str; 4] = [
+    "A board's design. Every key is here; a key left out takes its default.",
+    "A length is a bare number in `unit`, or text with a unit: \"1930 mm\", \"19 3/4 in\", \"6' 4\\\"\".",
+    "Angles are in degrees. Places along the board are measured from the tail.",
+    "Keys behind a # are for other shapes, or say the same as their neighbours in another way.",
+];
+
 /// A commented design file with every key in it, for a maker to start from.
 ///
 /// Keys that belong to another shape than the starter's, or say the same as others in another way, are commented out.
 pub fn starter() -> &'static str {
     static TEXT: OnceLock<String> = OnceLock::new();
     TEXT.get_or_init(|| {
-        let mut text = String::from(
-            "# A board's design. Every key is here; a key left out takes its default.\n\
-             # A length is a bare number in `unit`, or text with a unit: \"1930 mm\", \"19 3/4 in\", \"6' 4\\\"\".\n\
-             # Angles are in degrees. Places along the board are measured from the tail.\n",
-        );
+        let mut text = String::new();
+        for line in PREFACE {
+            comment(&mut text, line);
+        }
         for table in tables() {
             text.push('\n');
             comment(&mut text, table.doc);

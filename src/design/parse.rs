@@ -17,9 +17,9 @@ use super::{Design, Faults, build, read, source::Report, syntax};
 /// assert!(parse(starter(), "board.toml").is_ok());
 ///
 /// let faults = parse("name = 'Tern'\n[outline]\nlenght = 1900\n", "board.toml").unwrap_err();
-/// let first = &faults.list()[1];
-/// assert_eq!((first.line, first.column), (3, 1));
-/// assert_eq!(first.remedy.as_deref(), Some("did you mean `length`?"));
+/// let last = &faults.list()[2];
+/// assert_eq!((last.line, last.column), (3, 1));
+/// assert_eq!(last.remedy.as_deref(), Some("did you mean `length`?"));
 /// ```
 pub fn parse(text: &str, file_name: &str) -> Result<Design, Faults> {
     let mut report = Report::new(text, file_name);

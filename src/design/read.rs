@@ -9,9 +9,10 @@ use super::{
     hint,
     key::{Key, Kind, TableKeys},
     keys::tables,
+    list::{pairs, places},
     scalar::{Context, found},
     source::{Report, Span},
-    table::{Entry, Placed, Table, Value},
+    table::{Entry, Table, Value},
 };
 use crate::units::Unit;
 
@@ -40,22 +41,23 @@ impl File {
 
 /// Reads every known key of the tree and notes unknown keys, wrong types and values out of range.
 pub(super) fn file(tree: &DeTable<'_>, report: &mut Report<'_>) -> File {
-    let unit = tree
-        .get("unit")
-        .and_then(|value| value.get_ref().as_str())
-        .and_then(Unit::from_symbol)
-        .unwrap_or(Unit::Mm);
+    let unit = match tree.get("unit") {
+        Some(value) => value.get_ref().as_str().and_then(Unit::from_symbol),
+        None => Some(Unit::Mm),
+    };
     let mut context = Context { report, unit };
-    let mut tables_read = Vec::new();
+    let mut read: Vec<Table> = Vec::new();
     for keys in tables() {
         for (tree, header) in trees(keys, tree, &mut context) {
-            let table = table(keys, tree, header, &mut context);
-            tables_read.push(table);
+            let mut table = table(keys, tree, header, &mut context);
+            let top = read.first();
+            table.displaced |= top.is_some_and(|top| top.misspelt.contains(&keys.path));
+            read.push(table);
         }
     }
     File {
-        tables: tables_read,
-        unit,
+        tables: read,
+        unit: unit.unwrap_or(Unit::Mm),
     }
 }
 
@@ -135,16 +137,18 @@ fn table(
     context: &mut Context<'_, '_>,
 ) -> Table {
     let mut table = Table {
-        keys,
-        header,
         present: tree.is_some(),
-        entries: Default::default(),
+        // What is no table has its own place as the header's, what is missing has none.
+        displaced: tree.is_none() && !header.is_empty(),
+        header,
+        ..Table::silent(keys)
     };
     for (key, value) in tree.into_iter().flat_map(DeTable::iter) {
         let name = key.get_ref().as_ref();
         let Some(known) = keys.key(name) else {
             if !children(keys).any(|child| child == name) {
-                unknown(keys, name, key.span(), context.report);
+                let meant = unknown(keys, name, key.span(), context.report);
+                table.misspelt.extend(meant);
             }
             continue;
         };
@@ -172,8 +176,13 @@ fn children(keys: &TableKeys) -> impl Iterator<Item = &'static str> {
         .filter_map(below)
 }
 
-/// Notes a key that is in no table of keys, or not in this one.
-fn unknown(keys: &TableKeys, name: &str, span: Span, report: &mut Report<'_>) {
+/// Notes a key that is in no table of keys, or not in this one; returns the key of this one it seems to mean.
+fn unknown(
+    keys: &TableKeys,
+    name: &str,
+    span: Span,
+    report: &mut Report<'_>,
+) -> Option<&'static str> {
     let names = keys.keys.iter().map(|key| key.name).chain(children(keys));
     let elsewhere = || {
         let home = tables().iter().find(|table| {
@@ -184,11 +193,13 @@ fn unknown(keys: &TableKeys, name: &str, span: Span, report: &mut Report<'_>) {
             None => format!("write its header as {}", home.header()),
         })
     };
-    let remedy = hint::nearest(name, names)
+    let meant = hint::nearest(name, names);
+    let remedy = meant
         .map(|near| format!("did you mean `{near}`?"))
         .or_else(elsewhere);
     let message = format!("{} has no key `{name}`", keys.header());
     report.note(span, message, remedy);
+    meant
 }
 
 /// One key's value.
@@ -214,88 +225,4 @@ fn read(key: &Key, value: &Spanned<DeValue<'_>>, context: &mut Context<'_, '_>) 
         }
         Kind::Places(least, most) => Value::Places(places(name, value, least, most, context)?),
     })
-}
-
-/// A list of `[x, y]` pairs with rising `x`.
-fn pairs(
-    name: &str,
-    value: &Spanned<DeValue<'_>>,
-    (what, least, most): (&str, f64, f64),
-    context: &mut Context<'_, '_>,
-) -> Option<Vec<Placed<[f64; 2]>>> {
-    let wanted = format!("[place, {what}]");
-    let DeValue::Array(list) = value.get_ref() else {
-        let message = format!("`{name}` must be a list of {wanted} pairs");
-        context.report.add(value.span(), message);
-        return None;
-    };
-    let mut pairs: Vec<Placed<[f64; 2]>> = Vec::new();
-    let mut sound = true;
-    for element in list.iter() {
-        let Some([x, y]) = element.get_ref().as_array().map(|pair| &pair[..]) else {
-            let message = format!("each of `{name}` must be a pair {wanted}");
-            context.report.add(element.span(), message);
-            sound = false;
-            continue;
-        };
-        let place = context.length("place", x);
-        let across = context.length_within(what, y, least, most);
-        let (Some(place), Some(across)) = (place, across) else {
-            sound = false;
-            continue;
-        };
-        pairs.push(Placed {
-            value: [place, across],
-            span: x.span(),
-        });
-    }
-    let xs = pairs.iter().map(|pair| (pair.value[0], pair.span.clone()));
-    (rising(name, xs, context.report) && sound).then_some(pairs)
-}
-
-/// A list of rising places along the board.
-fn places(
-    name: &str,
-    value: &Spanned<DeValue<'_>>,
-    least: usize,
-    most: usize,
-    context: &mut Context<'_, '_>,
-) -> Option<Vec<Placed<f64>>> {
-    let list = value.get_ref().as_array();
-    let Some(list) = list.filter(|list| (least..=most).contains(&list.len())) else {
-        let wanted = match (least, most) {
-            (2, 2) => "a pair [from, to]".to_owned(),
-            _ => format!("a list of {least} to {most} places"),
-        };
-        let message = format!("`{name}` must be {wanted}");
-        context.report.add(value.span(), message);
-        return None;
-    };
-    let read = |element: &Spanned<DeValue<'_>>| {
-        Some(Placed {
-            value: context.length(name, element)?,
-            span: element.span(),
-        })
-    };
-    // Reads all of them, so that each has its fault noted, before giving up on one.
-    let read: Vec<Option<Placed<f64>>> = list.iter().map(read).collect();
-    let places: Vec<Placed<f64>> = read.into_iter().collect::<Option<_>>()?;
-    let xs = places.iter().map(|place| (place.value, place.span.clone()));
-    rising(name, xs, context.report).then_some(places)
-}
-
-/// Whether places rise by at least a millimetre; notes each that does not.
-fn rising(name: &str, xs: impl Iterator<Item = (f64, Span)>, report: &mut Report<'_>) -> bool {
-    let mut last: Option<f64> = None;
-    let mut sound = true;
-    for (x, span) in xs {
-        if last.is_some_and(|last| x < last + 1.0) {
-            let message =
-                format!("the places of `{name}` must rise by at least 1 mm from one to the next");
-            report.add(span, message);
-            sound = false;
-        }
-        last = Some(x);
-    }
-    sound
 }

@@ -5,14 +5,15 @@ use toml::{Spanned, de::DeValue};
 use super::{
     hint,
     manual::quoted,
+    raw::raw_offset,
     source::{Report, Span},
 };
 use crate::units::{Unit, parse_length};
 
-/// The file's report and the unit of its bare numbers.
+/// The file's report and the unit of its bare numbers; none where `unit` is faulty, so that bare lengths cannot be judged.
 pub(super) struct Context<'r, 's> {
     pub(super) report: &'r mut Report<'s>,
-    pub(super) unit: Unit,
+    pub(super) unit: Option<Unit>,
 }
 
 /// A number without needless zeros, to a thousandth.
@@ -61,7 +62,9 @@ impl Context<'_, '_> {
     pub(super) fn length(&mut self, name: &str, value: &Spanned<DeValue<'_>>) -> Option<f64> {
         let span = value.span();
         if let DeValue::String(text) = value.get_ref() {
-            return match parse_length(text, self.unit) {
+            return match parse_length(text, self.unit.unwrap_or(Unit::Mm)) {
+                // Without a unit of its own it would be in the faulty one.
+                Ok(_) if self.unit.is_none() && !text.contains(is_unit_sign) => None,
                 Ok(mm) => Some(mm),
                 Err(error) => {
                     let raw = self.report.slice(span.clone());
@@ -79,13 +82,13 @@ impl Context<'_, '_> {
                 format!("`{name}` must be a length, but this is {found}"),
                 format!(
                     "write a number of {}, or text such as \"19 3/4 in\"",
-                    self.unit.symbol()
+                    self.unit.map_or("the file's unit", Unit::symbol)
                 ),
             );
             return None;
         };
         let number = self.finite(name, number, span)?;
-        Some(self.unit.to_mm(number))
+        Some(self.unit?.to_mm(number))
     }
 
     /// A length in millimetres within its range.
@@ -100,7 +103,8 @@ impl Context<'_, '_> {
         if (least..=most).contains(&mm) {
             return Some(mm);
         }
-        let range = self.range(least, most);
+        let unit = self.unit.unwrap_or(Unit::Mm);
+        let range = range(unit, least, most);
         let message = format!(
             "`{name}` must be from {range}, but this is {} mm",
             plain(mm)
@@ -110,23 +114,12 @@ impl Context<'_, '_> {
             let other = Unit::ALL.into_iter().find(fits)?;
             Some(format!(
                 "bare numbers are in {} here; did you mean \"{bare} {}\"?",
-                self.unit.symbol(),
+                unit.symbol(),
                 other.symbol()
             ))
         });
         self.report.note(value.span(), message, remedy);
         None
-    }
-
-    /// A range of lengths in words, in millimetres and in the file's unit.
-    fn range(&self, least: f64, most: f64) -> String {
-        let mut range = format!("{} mm to {} mm", plain(least), plain(most));
-        if self.unit != Unit::Mm {
-            let [from, to] = [least, most].map(|mm| plain(self.unit.from_mm(mm)));
-            let symbol = self.unit.symbol();
-            range += &format!(" ({from} {symbol} to {to} {symbol})");
-        }
-        range
     }
 
     /// A number within its range.
@@ -201,61 +194,39 @@ impl Context<'_, '_> {
         }
         let message = format!("`{name}` must be one of {}", quoted(words));
         let remedy = hint::nearest(text, words.iter().copied())
+            .or_else(|| unit_named(text).filter(|unit| words.contains(unit)))
             .map(|word| format!("did you mean \"{word}\"?"));
         self.report.note(value.span(), message, remedy);
         None
     }
 }
 
-/// Where the byte `offset` of a one-line string's value lies in its `raw` writing, quotes and escapes included.
-///
-/// For multi-line strings, where lines may have been joined, it is the start.
-fn raw_offset(raw: &str, offset: usize) -> usize {
-    let one_line = !raw.starts_with("\"\"\"") && !raw.starts_with("'''");
-    if raw.starts_with('\'') && one_line {
-        return 1 + offset;
+/// A range of lengths in words, in millimetres and in the file's unit.
+fn range(unit: Unit, least: f64, most: f64) -> String {
+    let mut range = format!("{} mm to {} mm", plain(least), plain(most));
+    if unit != Unit::Mm {
+        let [from, to] = [least, most].map(|mm| plain(unit.from_mm(mm)));
+        let symbol = unit.symbol();
+        range += &format!(" ({from} {symbol} to {to} {symbol})");
     }
-    if !raw.starts_with('"') || !one_line {
-        return 0;
-    }
-    let (mut at, mut decoded) = (1, 0);
-    while decoded < offset {
-        let Some(rest) = raw.get(at..) else { break };
-        let mut chars = rest.chars();
-        let (written, meant) = match (chars.next(), chars.next()) {
-            (Some('\\'), Some(kind)) => {
-                let digits = match kind {
-                    'x' => 2,
-                    'u' => 4,
-                    'U' => 8,
-                    _ => 0,
-                };
-                let code = rest.get(2..2 + digits).unwrap_or("");
-                let c = u32::from_str_radix(code, 16).ok().and_then(char::from_u32);
-                (2 + digits, c.map_or(1, char::len_utf8))
-            }
-            (Some(c), _) => (c.len_utf8(), c.len_utf8()),
-            (None, _) => break,
-        };
-        at += written;
-        decoded += meant;
-    }
-    at
+    range
+}
+
+/// Whether a character of a length is part of a unit rather than of a number.
+fn is_unit_sign(c: char) -> bool {
+    c.is_alphabetic() || "'\"\u{2032}\u{2033}\u{2018}\u{2019}\u{201c}\u{201d}".contains(c)
+}
+
+/// The symbol of a unit that is named in another way: `inch`, `feet`.
+fn unit_named(name: &str) -> Option<&'static str> {
+    let mm = parse_length(&format!("1 {name}"), Unit::Mm).ok()?;
+    let named = |unit: &Unit| !name.is_empty() && unit.in_mm() == mm;
+    Some(Unit::ALL.into_iter().find(named)?.symbol())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn offsets_survive_quotes_and_escapes() {
-        assert_eq!(raw_offset("'6 ft x'", 5), 6);
-        assert_eq!(raw_offset(r#""6' 4\" x""#, 6), 8);
-        assert_eq!(raw_offset(r#""\u2032x""#, 3), 7);
-        assert_eq!(raw_offset(r#""\x41x""#, 1), 5);
-        assert_eq!(raw_offset("\"\"\"\nx\"\"\"", 1), 0);
-        assert_eq!(raw_offset("\"", 9), 1);
-    }
 
     #[test]
     fn plain_numbers() {

@@ -71,6 +71,12 @@ impl<'s> Report<'s> {
         before.rfind('\n').map_or(0, |newline| newline + 1)
     }
 
+    /// The text from `at` to the end of its line.
+    pub(super) fn rest_of_line(&self, at: usize) -> &'s str {
+        let rest = self.text.get(self.boundary(at)..).unwrap_or("");
+        rest.lines().next().unwrap_or("")
+    }
+
     /// Drops the faults from the `first`th on that `keep` does not want.
     pub(super) fn retain_from(&mut self, first: usize, keep: impl Fn(&Fault) -> bool) {
         let later = self.faults.split_off(first.min(self.faults.len()));

@@ -42,6 +42,10 @@ pub(super) struct Table {
     pub(super) header: Span,
     /// Whether the file gives the table.
     pub(super) present: bool,
+    /// Whether something else stands in its place, or its name is misspelt: a fault noted already.
+    pub(super) displaced: bool,
+    /// Keys and tables below that unknown keys seem to mean: faults noted already.
+    pub(super) misspelt: Vec<&'static str>,
     pub(super) entries: BTreeMap<&'static str, Entry>,
 }
 
@@ -52,13 +56,10 @@ impl Table {
             keys,
             header: 0..0,
             present: false,
+            displaced: false,
+            misspelt: Vec::new(),
             entries: BTreeMap::new(),
         }
-    }
-
-    /// Whether something that is no table stands in its place; that fault is noted already.
-    fn displaced(&self) -> bool {
-        !self.present && !self.header.is_empty()
     }
 
     /// Whether the file gives the key, be it rightly or wrongly.
@@ -105,11 +106,8 @@ impl Table {
 
     /// Notes a fault if the key is silent.
     pub(super) fn demand(&self, name: &str, report: &mut Report<'_>) {
-        let Some(key) = self
-            .keys
-            .key(name)
-            .filter(|_| !self.given(name) && !self.displaced())
-        else {
+        let noted = self.displaced || self.misspelt.contains(&name);
+        let Some(key) = self.keys.key(name).filter(|_| !noted && !self.given(name)) else {
             return;
         };
         let message = if self.present || self.keys.path.is_empty() {
