@@ -1,0 +1,57 @@
+//! From the tables read to a checked design: defaults, and the checks of values against each other.
+//!
+//! Each builder takes what is sound, notes what contradicts, and gives nothing where a value it needs is faulty, so that
+//! one slip is not reported twice.
+
+mod construction;
+mod foil;
+mod outline;
+mod points;
+mod ribs;
+mod rocker;
+mod section;
+mod strip;
+mod tail;
+
+use super::{Design, read::File, source::Report};
+use crate::units::Unit;
+
+/// Distance from either end at which the trade quotes widths and thicknesses: 12 in.
+pub(super) const FOOT: f64 = 304.8;
+
+/// The design, if all of it is sound.
+pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
+    for table in file.every() {
+        table.contradictions(report);
+    }
+    let top = file.one("")?;
+    let [outline, rocker, foil] = ["outline", "rocker", "foil"].map(|path| file.one(path));
+    top.demand("name", report);
+    if top.text("name").is_some_and(|name| name.trim().is_empty()) {
+        report.add(top.span("name"), "`name` must not be empty".to_owned());
+    }
+    let length = outline?.need("length", report);
+    let outline = outline::outline(outline?, length, report);
+    let rocker = rocker::rocker(rocker?, length, report);
+    let foil = foil::foil(foil?, length, report);
+    let sections = section::sections(file, length, report);
+    let ends = outline.as_ref().map(|o| (o.nose, o.tail));
+    let construction = construction::construction(file, length, ends, foil.as_ref(), report);
+    let report_unit = match top.word("report") {
+        Some("mm") => Unit::Mm,
+        Some("in") => Unit::In,
+        _ if file.unit.is_metric() => Unit::Mm,
+        _ => Unit::In,
+    };
+    Some(Design {
+        name: top.text("name")?.trim().to_owned(),
+        notes: top.text("notes").unwrap_or("").to_owned(),
+        report: report_unit,
+        length: length?,
+        outline: outline?,
+        rocker: rocker?,
+        foil: foil?,
+        sections: sections?,
+        construction: construction?,
+    })
+}

@@ -1,0 +1,149 @@
+//! What a key of the design file is.
+
+/// What a key's value may be. Lengths are millimetres here, angles degrees; bounds are included.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// Any text.
+    Text,
+    /// One of some words.
+    Choice(&'static [&'static str]),
+    /// A length.
+    Length(f64, f64),
+    /// An angle.
+    Degrees(f64, f64),
+    /// A number without a unit.
+    Number(f64, f64),
+    /// A whole number.
+    Count(u32, u32),
+    /// `[x, y]` pairs of lengths with rising `x`; the bounds are those of `y`, which has this name.
+    Pairs(&'static str, f64, f64),
+    /// So many places along the board, rising.
+    Places(usize, usize),
+}
+
+/// What a silent key means.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fallback {
+    /// The key may not be silent.
+    Required,
+    /// The design does without.
+    Nothing,
+    /// This number, in millimetres, degrees or as it is.
+    Number(f64),
+    /// This word.
+    Word(&'static str),
+    /// A value worked out from others, in words.
+    Rule(&'static str),
+}
+
+/// A key of the design file.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Key {
+    /// Its name.
+    pub name: &'static str,
+    /// What its value may be.
+    pub kind: Kind,
+    /// What it means when silent.
+    pub fallback: Fallback,
+    /// Another key of the same table and the words of it that this key belongs to.
+    pub only: Option<(&'static str, &'static [&'static str])>,
+    /// A key of the same table that says the same in another way, so that both contradict.
+    pub instead: Option<&'static str>,
+    /// What it is.
+    pub doc: &'static str,
+    /// A value, as a file would have it.
+    pub sample: &'static str,
+    /// Whether the starter file shows the key commented out.
+    pub shy: bool,
+}
+
+impl Key {
+    /// A key that may not be silent, with its sample value.
+    pub(super) const fn new(name: &'static str, kind: Kind, sample: &'static str) -> Self {
+        Self {
+            name,
+            kind,
+            fallback: Fallback::Required,
+            only: None,
+            instead: None,
+            doc: "",
+            sample,
+            shy: false,
+        }
+    }
+
+    /// The same with what a silent key means.
+    pub(super) const fn or(self, fallback: Fallback) -> Self {
+        Self { fallback, ..self }
+    }
+
+    /// The same, silent meaning this number.
+    pub(super) const fn or_number(self, number: f64) -> Self {
+        self.or(Fallback::Number(number))
+    }
+
+    /// The same, silent meaning this word.
+    pub(super) const fn or_word(self, word: &'static str) -> Self {
+        self.or(Fallback::Word(word))
+    }
+
+    /// The same, silent meaning what this rule says.
+    pub(super) const fn or_rule(self, rule: &'static str) -> Self {
+        self.or(Fallback::Rule(rule))
+    }
+
+    /// The same, belonging only to these words of another key.
+    pub(super) const fn only(self, key: &'static str, words: &'static [&'static str]) -> Self {
+        Self {
+            only: Some((key, words)),
+            ..self
+        }
+    }
+
+    /// The same, contradicting another key.
+    pub(super) const fn instead_of(self, key: &'static str) -> Self {
+        Self {
+            instead: Some(key),
+            ..self
+        }
+    }
+
+    /// The same, commented out in the starter file.
+    pub(super) const fn shy(self) -> Self {
+        Self { shy: true, ..self }
+    }
+
+    /// The same with its description.
+    pub(super) const fn doc(self, doc: &'static str) -> Self {
+        Self { doc, ..self }
+    }
+}
+
+/// A table of the design file.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TableKeys {
+    /// Its dotted name; empty for the top of the file.
+    pub path: &'static str,
+    /// Whether it may come any number of times, as `[[path]]`.
+    pub repeated: bool,
+    /// What it is.
+    pub doc: &'static str,
+    /// Its keys.
+    pub keys: &'static [Key],
+}
+
+impl TableKeys {
+    /// Its header line as a file has it; `the top of the file` for the top.
+    pub fn header(&self) -> String {
+        match (self.path, self.repeated) {
+            ("", _) => "the top of the file".to_owned(),
+            (path, false) => format!("[{path}]"),
+            (path, true) => format!("[[{path}]]"),
+        }
+    }
+
+    /// The key of this name.
+    pub fn key(&self, name: &str) -> Option<&'static Key> {
+        self.keys.iter().find(|key| key.name == name)
+    }
+}

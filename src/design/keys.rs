@@ -1,0 +1,315 @@
+//! The one table of all keys of the design file.
+//!
+//! Ranges and defaults are common practice with no published source: wide enough for any board a maker would build,
+//! narrow enough to catch a slip of unit or decimal point.
+
+use super::key::{
+    Fallback::Nothing,
+    Key,
+    Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
+    TableKeys,
+};
+
+/// All tables of the design file, in the order a file has them.
+pub const fn tables() -> &'static [TableKeys] {
+    TABLES
+}
+
+/// Names of the tails that end in a cut.
+pub(super) const CUT_TAILS: &[&str] = &["square", "squash", "swallow"];
+
+const TABLES: &[TableKeys] = &[
+    TableKeys {
+        path: "",
+        repeated: false,
+        doc: "The board as a whole.",
+        keys: TOP,
+    },
+    TableKeys {
+        path: "outline",
+        repeated: false,
+        doc: "The plan shape: by the trade's measures, or by points.",
+        keys: OUTLINE,
+    },
+    TableKeys {
+        path: "rocker",
+        repeated: false,
+        doc: "The side view of the bottom's centreline: by its lift at the ends, or by points.",
+        keys: ROCKER,
+    },
+    TableKeys {
+        path: "foil",
+        repeated: false,
+        doc: "The thickness along the board, square to the bottom: by measures, or by points.",
+        keys: FOIL,
+    },
+    TableKeys {
+        path: "section",
+        repeated: true,
+        doc: "The section's character at one place; as many as wanted, blended between. With none, a section of defaults \
+              stands at the centre.",
+        keys: SECTION,
+    },
+    TableKeys {
+        path: "construction",
+        repeated: false,
+        doc: "How the board is built.",
+        keys: CONSTRUCTION,
+    },
+    TableKeys {
+        path: "construction.strip",
+        repeated: false,
+        doc: "The finished bead-and-cove strip.",
+        keys: STRIP,
+    },
+    TableKeys {
+        path: "construction.starter",
+        repeated: false,
+        doc: "The square strips each rail starts from.",
+        keys: STARTER,
+    },
+];
+
+const TOP: &[Key] = &[
+    Key::new("name", Text, "\"first board\"").doc("The board's name, printed on every template"),
+    Key::new("notes", Text, "\"\"")
+        .or(Nothing)
+        .doc("Free notes"),
+    Key::new("unit", Choice(&["mm", "cm", "m", "in", "ft"]), "\"mm\"")
+        .or_word("mm")
+        .doc("The unit of lengths written as bare numbers"),
+    Key::new("report", Choice(&["mm", "in"]), "\"mm\"")
+        .or_rule("`mm` if `unit` is metric, else `in`")
+        .doc("The unit reports are printed in; `in` prints feet, inches and fractions"),
+];
+
+const OUTLINE: &[Key] = &[
+    Key::new("length", Length(1200.0, 4500.0), "\"6' 4\\\"\"")
+        .doc("Length from tail to nose along the base line"),
+    Key::new("width", Length(250.0, 900.0), "\"20 1/4 in\"")
+        .or_rule("required unless `points` is given")
+        .instead_of("points")
+        .doc("Greatest width"),
+    Key::new("wide_point", Length(300.0, 4200.0), "\"38 3/4 in\"")
+        .or_rule("0.52 of the length")
+        .instead_of("points")
+        .doc("Place of the greatest width, from the tail"),
+    Key::new("nose_width", Length(20.0, 850.0), "\"11 3/4 in\"")
+        .or_rule("0.58 of the width for a pointed nose, 0.8 for a round one")
+        .instead_of("points")
+        .doc("Full width 12 in (304.8 mm) from the nose"),
+    Key::new("tail_width", Length(20.0, 850.0), "\"14 1/4 in\"")
+        .or_rule("0.6 of the width for a pin, 0.7 for a round tail, 0.72 for others")
+        .instead_of("points")
+        .doc("Full width 12 in (304.8 mm) from the tail"),
+    Key::new(
+        "points",
+        Pairs("half-width", 1.0, 450.0),
+        "[[300, 181], [985, 257], [1630, 149]]",
+    )
+    .or(Nothing)
+    .shy()
+    .doc("The plan shape's half-width at places from the tail, strictly between the ends; at least three"),
+    Key::new("nose", Choice(&["pointed", "round"]), "\"pointed\"")
+        .or_word("pointed")
+        .doc("How the outline closes at the nose"),
+    Key::new("nose_angle", Degrees(15.0, 85.0), "55")
+        .or_number(55.0)
+        .only("nose", &["pointed"])
+        .doc("Angle between one side of the nose's point and the centreline"),
+    Key::new(
+        "tail",
+        Choice(&["pin", "round", "square", "squash", "swallow"]),
+        "\"round\"",
+    )
+    .or_word("round")
+    .doc("How the outline closes at the tail"),
+    Key::new("tail_angle", Degrees(15.0, 85.0), "50")
+        .or_number(50.0)
+        .only("tail", &["pin"])
+        .shy()
+        .doc("Angle between one side of the tail's point and the centreline"),
+    Key::new("tail_end_width", Length(30.0, 700.0), "150")
+        .or_rule("0.5 of the width 12 in from the tail, 0.6 for a swallow tail")
+        .only("tail", CUT_TAILS)
+        .shy()
+        .doc("Width of the cut; of a squash tail where its corners would meet, of a swallow tail from tip to tip"),
+    Key::new("tail_corner", Length(5.0, 250.0), "40")
+        .or_rule("a quarter of `tail_end_width`")
+        .only("tail", &["squash"])
+        .shy()
+        .doc("Radius of the corners"),
+    Key::new("tail_cleft", Length(20.0, 300.0), "110")
+        .or_rule("0.45 of `tail_end_width`")
+        .only("tail", &["swallow"])
+        .shy()
+        .doc("Depth of the cleft"),
+];
+
+const ROCKER: &[Key] = &[
+    Key::new("nose", Length(10.0, 450.0), "120")
+        .or_number(120.0)
+        .instead_of("points")
+        .doc("Height of the bottom at the nose above the base line"),
+    Key::new("tail", Length(0.0, 300.0), "55")
+        .or_number(55.0)
+        .instead_of("points")
+        .doc("Height of the bottom at the tail above the base line"),
+    Key::new("flat", Places(2, 2), "[700, 1100]")
+        .or_rule("from 0.36 to 0.56 of the length")
+        .instead_of("points")
+        .doc("Where the flat starts and ends, from the tail"),
+    Key::new(
+        "points",
+        Pairs("height", 0.0, 450.0),
+        "[[0, 55], [450, 13], [900, 0], [1450, 25], [\"6' 4\\\"\", 120]]",
+    )
+    .or(Nothing)
+    .shy()
+    .doc("Heights of the bottom from tail to nose, both ends included; the lowest is 0"),
+];
+
+const FOIL: &[Key] = &[
+    Key::new("centre", Length(25.0, 150.0), "\"2 5/8 in\"")
+        .or_rule("required unless `points` is given")
+        .instead_of("points")
+        .doc("Thickness half way along the board"),
+    Key::new("nose", Length(10.0, 150.0), "38")
+        .or_rule("0.57 of `centre`")
+        .instead_of("points")
+        .doc("Thickness 12 in (304.8 mm) from the nose"),
+    Key::new("tail", Length(10.0, 150.0), "42")
+        .or_rule("0.62 of `centre`")
+        .instead_of("points")
+        .doc("Thickness 12 in (304.8 mm) from the tail"),
+    Key::new("nose_tip", Length(3.0, 100.0), "20")
+        .or_rule("half of `nose`")
+        .instead_of("points")
+        .doc("Thickness at the nose, just before the tip rounds off"),
+    Key::new("tail_tip", Length(3.0, 100.0), "22")
+        .or_rule("half of `tail`")
+        .instead_of("points")
+        .doc("Thickness at the tail, just before the tip rounds off"),
+    Key::new(
+        "points",
+        Pairs("thickness", 3.0, 150.0),
+        "[[0, 22], [305, 42], [965, 67], [1625, 38], [\"6' 4\\\"\", 20]]",
+    )
+    .or(Nothing)
+    .shy()
+    .doc("Thickness at places from tail to nose, both ends included"),
+];
+
+const SECTION: &[Key] = &[
+    Key::new("at", Length(0.0, 4500.0), "965").doc("Place, from the tail"),
+    Key::new(
+        "contour",
+        Choice(&["flat", "roll", "concave", "double-concave", "vee"]),
+        "\"concave\"",
+    )
+    .or_word("flat")
+    .doc("Shape of the bottom across the board"),
+    Key::new("contour_depth", Length(0.0, 25.0), "4")
+        .or_number(4.0)
+        .only("contour", &["roll", "concave", "double-concave", "vee"])
+        .doc("Depth of the contour"),
+    Key::new("edge", Choice(&["hard", "soft"]), "\"soft\"")
+        .or_word("soft")
+        .doc("The bottom edge's character"),
+    Key::new("edge_radius", Length(0.5, 80.0), "30")
+        .or_rule("2 mm for a hard edge, 30 mm for a soft one")
+        .doc("Radius of the bottom edge; a wooden edge cannot be kept sharper than 0.5 mm"),
+    Key::new("tuck", Length(0.0, 120.0), "16")
+        .or_rule("8 mm for a hard edge, 16 mm for a soft one")
+        .doc("How far the bottom edge lies inside the apex"),
+    Key::new("tuck_angle", Degrees(20.0, 80.0), "45")
+        .or_number(45.0)
+        .doc("Angle at which the tuck leaves the bottom"),
+    Key::new("apex", Number(0.15, 0.6), "0.4")
+        .or_number(0.4)
+        .doc("Height of the apex above the bottom's centre, as a fraction of the thickness"),
+    Key::new("fullness", Number(0.0, 1.0), "0.5")
+        .or_number(0.5)
+        .doc("Fullness of the upper rail: 0 thin, 1 boxy"),
+    Key::new("crown", Length(0.0, 40.0), "4")
+        .or_number(4.0)
+        .doc("Fall of the deck from the centreline to half way out to the apex"),
+];
+
+const CONSTRUCTION: &[Key] = &[
+    Key::new("bottom_skin", Length(3.0, 8.0), "4")
+        .or_number(4.0)
+        .doc("Thickness of the bottom skin"),
+    Key::new("deck_skin", Length(3.0, 8.0), "4")
+        .or_number(4.0)
+        .doc("Thickness of the deck skin"),
+    Key::new("rib", Length(3.0, 12.0), "6")
+        .or_number(6.0)
+        .doc("Thickness of the ribs"),
+    Key::new("rib_spacing", Length(100.0, 500.0), "250")
+        .or_number(250.0)
+        .instead_of("rib_stations")
+        .doc("Distance of the ribs; what is left over is shared between the ends"),
+    Key::new(
+        "rib_stations",
+        Places(1, 60),
+        "[300, 550, 800, 1050, 1300, 1550]",
+    )
+    .or(Nothing)
+    .shy()
+    .doc("The ribs' centre planes, from the tail"),
+    Key::new("spine", Length(3.0, 25.0), "6")
+        .or_number(6.0)
+        .doc("Thickness of the spine"),
+    Key::new("slot_clearance", Length(0.0, 1.0), "0.2")
+        .or_number(0.2)
+        .doc("Clearance in the half-lap slots, over the partner's thickness"),
+    Key::new("tail_block", Length(20.0, 600.0), "90")
+        .or_rule("pin 120 mm, round 90 mm, square and squash 60 mm, swallow the cleft and 40 mm")
+        .doc("Length of the solid block at the tail, from the tail's end (swallow: from the tips)"),
+    Key::new("nose_block", Length(20.0, 600.0), "120")
+        .or_rule("120 mm for a pointed nose, 90 mm for a round one")
+        .doc("Length of the solid block at the nose"),
+    Key::new("cover", Length(0.0, 10.0), "2")
+        .or_number(2.0)
+        .doc("Least wood left behind the finished rail"),
+    Key::new("proud", Length(0.0, 10.0), "0.5")
+        .or_number(0.5)
+        .doc("Least stock standing proud of the finished rail"),
+    Key::new("skin_turn", Degrees(5.0, 60.0), "25")
+        .or_number(25.0)
+        .doc("A skin follows the surface until its normal has turned this far from the plumb line"),
+    Key::new("skin_bend_radius", Length(20.0, 1000.0), "120")
+        .or_number(120.0)
+        .doc("A skin does not bend tighter than this radius"),
+];
+
+const STRIP: &[Key] = &[
+    Key::new("thickness", Length(3.0, 15.0), "6")
+        .or_number(6.0)
+        .doc("Thickness, across the rail"),
+    Key::new("width", Length(8.0, 30.0), "12.7")
+        .or_number(12.7)
+        .doc("Width, from lip plane to bead crown"),
+    Key::new("bead_radius", Length(1.5, 60.0), "3")
+        .or_rule("half the thickness: a half-round")
+        .doc("Radius of the bead; at least half the thickness"),
+    Key::new("cove_radius", Length(1.5, 60.0), "3")
+        .or_rule("that of the bead")
+        .doc("Radius of the cove; at least the bead's"),
+    Key::new("cove_depth", Length(0.2, 10.0), "2.5")
+        .or_rule("0.5 mm less than the arc's full depth, so that the lips keep wood")
+        .doc("Depth of the cove; at most the depth of its arc across the full thickness"),
+];
+
+const STARTER: &[Key] = &[
+    Key::new("size", Length(4.0, 25.0), "8")
+        .or_number(8.0)
+        .doc("Side of the square; at least the strip's thickness"),
+    Key::new("count", Count(1, 4), "2")
+        .or_number(2.0)
+        .doc("How many to each rail"),
+    Key::new("lie", Choice(&["abreast", "stacked"]), "\"abreast\"")
+        .or_word("abreast")
+        .doc("How they lie: side by side on the bottom skin, or one on the other"),
+];

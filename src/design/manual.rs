@@ -1,0 +1,152 @@
+//! The starter file and the key reference, both printed from the table of keys.
+
+use std::fmt::Write;
+use std::sync::OnceLock;
+
+use super::{
+    key::{Fallback, Key, Kind},
+    keys::tables,
+    scalar::plain,
+};
+
+/// What the starter file says first.
+const PREFACE: [&str; 4] = [
+    "A board's design. Every key is here; a key left out takes its default.",
+    "A length is a bare number in `unit`, or text with a unit: \"1930 mm\", \"19 3/4 in\", \"6' 4\\\"\".",
+    "Angles are in degrees. Places along the board are measured from the tail.",
+    "Keys behind a # are for other shapes, or say the same as their neighbours in another way.",
+];
+
+/// A commented design file with every key in it, for a maker to start from.
+///
+/// Keys that belong to another shape than the starter's, or say the same as others in another way, are commented out.
+pub fn starter() -> &'static str {
+    static TEXT: OnceLock<String> = OnceLock::new();
+    TEXT.get_or_init(|| {
+        let mut text = String::new();
+        for line in PREFACE {
+            comment(&mut text, line);
+        }
+        for table in tables() {
+            text.push('\n');
+            comment(&mut text, table.doc);
+            if !table.path.is_empty() {
+                text.push_str(&table.header());
+                text.push('\n');
+            }
+            for key in table.keys {
+                comment(&mut text, &describe(key));
+                let lead = if key.shy { "# " } else { "" };
+                let _ = writeln!(text, "{lead}{} = {}", key.name, key.sample);
+            }
+        }
+        text
+    })
+}
+
+/// All keys of the design file in Markdown: one table of keys a table of the file.
+pub fn reference() -> String {
+    let mut text = String::new();
+    for table in tables() {
+        let title = match table.path {
+            "" => "Top of the file".to_owned(),
+            _ => format!("`{}`", table.header()),
+        };
+        let _ = write!(text, "## {title}\n\n{}\n\n", table.doc);
+        text.push_str("| key | value | when silent | what it is |\n|---|---|---|---|\n");
+        for key in table.keys {
+            let (value, silent) = (value(key), silent(key));
+            let _ = writeln!(
+                text,
+                "| `{}` | {value} | {silent} | {}{} |",
+                key.name,
+                key.doc,
+                belongs(key)
+            );
+        }
+        text.push('\n');
+    }
+    text.truncate(text.trim_end().len());
+    text.push('\n');
+    text
+}
+
+/// One key in a few sentences.
+fn describe(key: &Key) -> String {
+    let silent = match key.fallback {
+        Fallback::Required => "required".to_owned(),
+        Fallback::Nothing => "may be left out".to_owned(),
+        Fallback::Rule(rule) if rule.starts_with("required") => rule.to_owned(),
+        _ => format!("default: {}", silent(key)),
+    };
+    format!("{}{}. {}; {silent}.", key.doc, belongs(key), value(key))
+}
+
+/// The shapes a key belongs to or the key it contradicts, as an afterthought.
+fn belongs(key: &Key) -> String {
+    match (key.only, key.instead) {
+        (Some((selector, words)), _) => format!(" (only for `{selector}` {})", quoted(words)),
+        (None, Some(other)) => format!(" (not beside `{other}`)"),
+        (None, None) => String::new(),
+    }
+}
+
+/// What a key's value may be, in words.
+fn value(key: &Key) -> String {
+    let between = |least, most, unit| format!("{} to {}{unit}", plain(least), plain(most));
+    match key.kind {
+        Kind::Text => "Text".to_owned(),
+        Kind::Choice(words) => format!("One of {}", quoted(words)),
+        Kind::Length(least, most) => format!("Length, {}", between(least, most, " mm")),
+        Kind::Degrees(least, most) => format!("Degrees, {}", between(least, most, "")),
+        Kind::Number(least, most) => format!("Number, {}", between(least, most, "")),
+        Kind::Count(least, most) => format!("Whole number, {least} to {most}"),
+        Kind::Pairs(what, least, most) => {
+            let range = between(least, most, " mm");
+            format!("List of [place, {what}], {what} {range}")
+        }
+        Kind::Places(2, 2) => "[from, to]".to_owned(),
+        Kind::Places(least, most) => format!("List of {least} to {most} places"),
+    }
+}
+
+/// What a silent key means, in words.
+fn silent(key: &Key) -> String {
+    match key.fallback {
+        Fallback::Required => "required".to_owned(),
+        Fallback::Nothing => "nothing".to_owned(),
+        Fallback::Word(word) => format!("\"{word}\""),
+        Fallback::Rule(rule) => rule.to_owned(),
+        Fallback::Number(number) => {
+            let unit = match key.kind {
+                Kind::Length(..) => " mm",
+                _ => "",
+            };
+            format!("{}{unit}", plain(number))
+        }
+    }
+}
+
+/// Words in quotes: `"pin", "round"`.
+pub(super) fn quoted(words: &[&str]) -> String {
+    let quoted: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+    quoted.join(", ")
+}
+
+/// Adds a comment broken into lines of about a hundred characters.
+fn comment(text: &mut String, words: &str) {
+    /// Longest line.
+    const WIDTH: usize = 100;
+    let mut line = String::from("#");
+    for word in words.split_whitespace() {
+        if line.chars().count() + 1 + word.chars().count() > WIDTH {
+            text.push_str(&line);
+            text.push('\n');
+            line = String::from("#");
+        }
+        line.push(' ');
+        line.push_str(word);
+    }
+    text.push_str(&line);
+    text.push('\n');
+}

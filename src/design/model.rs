@@ -1,0 +1,231 @@
+//! The values of a checked design.
+
+use serde::Serialize;
+
+use crate::units::Unit;
+
+/// A checked design.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Design {
+    /// The board's name, printed on every template.
+    pub name: String,
+    /// Free notes of the maker's.
+    pub notes: String,
+    /// The unit reports are printed in.
+    pub report: Unit,
+    /// Board length from tail to nose, mm.
+    pub length: f64,
+    /// Plan shape.
+    pub outline: Outline,
+    /// Side view of the bottom.
+    pub rocker: Rocker,
+    /// Thickness along the length.
+    pub foil: Foil,
+    /// Section stations, in rising `x`; at least one.
+    pub sections: Vec<Section>,
+    /// How it is built.
+    pub construction: Construction,
+}
+
+/// Plan shape: how its interior is given, and how its ends close.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Outline {
+    /// The interior.
+    pub body: OutlineBody,
+    /// How the nose closes.
+    pub nose: Nose,
+    /// How the tail closes.
+    pub tail: Tail,
+}
+
+/// The interior of the plan shape, between tail and nose.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub enum OutlineBody {
+    /// `(x, half-width)` points strictly between the ends, in rising `x`.
+    Points(Vec<[f64; 2]>),
+    /// The trade's measures. Widths are full widths.
+    Measures {
+        /// Greatest width, mm.
+        width: f64,
+        /// Place of the wide point, mm from the tail.
+        wide_point: f64,
+        /// Width 12 in (304.8 mm) from the nose, mm.
+        nose_width: f64,
+        /// Width 12 in (304.8 mm) from the tail, mm.
+        tail_width: f64,
+    },
+}
+
+/// How the plan shape closes at the nose.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub enum Nose {
+    /// Two straight-running sides meet; `angle` is between one side and the centreline, radians.
+    Pointed {
+        /// Radians from the centreline, below π/2.
+        angle: f64,
+    },
+    /// The outline meets the centreline square.
+    Round,
+}
+
+/// How the plan shape closes at the tail.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub enum Tail {
+    /// Pin: sides meet at `angle` to the centreline.
+    Pin {
+        /// Radians from the centreline, below π/2.
+        angle: f64,
+    },
+    /// The outline meets the centreline square.
+    Round,
+    /// Cut straight across.
+    Square {
+        /// Width of the cut, mm.
+        width: f64,
+    },
+    /// Cut across with rounded corners.
+    Squash {
+        /// Width across the tail where the corners' tangents would meet, mm.
+        width: f64,
+        /// Corner radius, mm.
+        radius: f64,
+    },
+    /// Two tips with a cleft between.
+    Swallow {
+        /// From tip to tip, mm.
+        width: f64,
+        /// Depth of the cleft, mm.
+        depth: f64,
+    },
+}
+
+/// Side view of the bottom's centreline.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub enum Rocker {
+    /// `(x, height)` points from `x = 0` to `x = length`.
+    Points(Vec<[f64; 2]>),
+    /// Lift at both ends with a flat between `flat[0]` and `flat[1]`.
+    Measures {
+        /// Height of the bottom at the nose, mm.
+        nose: f64,
+        /// Height of the bottom at the tail, mm.
+        tail: f64,
+        /// Where the flat starts and ends, mm from the tail.
+        flat: [f64; 2],
+    },
+}
+
+/// Thickness along the length, measured square to the bottom.
+///
+/// At an end where the outline closes, the thickness given is that just before the tip rounds off.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Foil {
+    /// `(x, thickness)` points from `x = 0` to `x = length`.
+    pub points: Vec<[f64; 2]>,
+}
+
+/// The section's character at one place along the board.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Section {
+    /// Place, mm from the tail.
+    pub x: f64,
+    /// Bottom contour's kind.
+    pub contour: Contour,
+    /// Depth of the contour, mm; 0 for a flat.
+    pub contour_depth: f64,
+    /// Radius of the bottom edge, mm: small is hard, large is soft.
+    pub edge_radius: f64,
+    /// How far the bottom edge lies inside the apex, mm.
+    pub tuck: f64,
+    /// Angle at which the tuck leaves the bottom, radians.
+    pub tuck_angle: f64,
+    /// Height of the apex above the bottom's centre, as a fraction of the thickness there.
+    pub apex: f64,
+    /// Fullness of the upper rail: 0 thin, 1 boxy.
+    pub fullness: f64,
+    /// Fall of the deck from the centreline to half way to the apex, mm.
+    pub crown: f64,
+}
+
+/// Shapes of the bottom across the board.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub enum Contour {
+    /// Level.
+    Flat,
+    /// Convex: the edges lie higher than the centre.
+    Roll,
+    /// The edges lie lower than the centre.
+    Concave,
+    /// A hollow each side of the centre.
+    DoubleConcave,
+    /// Two planes rising from the centreline.
+    Vee,
+}
+
+/// How the board is built.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Construction {
+    /// Bottom skin thickness, mm.
+    pub bottom_skin: f64,
+    /// Deck skin thickness, mm.
+    pub deck_skin: f64,
+    /// Rib thickness, mm.
+    pub rib: f64,
+    /// Rib centre planes, mm from the tail, rising.
+    pub rib_stations: Vec<f64>,
+    /// Spine thickness, mm.
+    pub spine: f64,
+    /// Clearance in the half-lap slots, mm over the thickness.
+    pub slot_clearance: f64,
+    /// Length of the solid block at the tail, mm from the tail's end (swallow: from the tips).
+    pub tail_block: f64,
+    /// Length of the solid block at the nose, mm.
+    pub nose_block: f64,
+    /// The rail strip.
+    pub strip: Strip,
+    /// The starter strips.
+    pub starter: Starter,
+    /// Least wood left behind the finished rail, mm.
+    pub cover: f64,
+    /// Least stock standing proud of the finished rail, mm.
+    pub proud: f64,
+    /// A skin follows the surface until its normal has turned this far from the plumb line, radians.
+    pub skin_turn: f64,
+    /// A skin does not bend tighter than this radius, mm.
+    pub skin_bend_radius: f64,
+}
+
+/// A bead-and-cove strip's finished profile.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Strip {
+    /// Across the rail, mm.
+    pub thickness: f64,
+    /// From lip plane to bead crown, mm.
+    pub width: f64,
+    /// Bead arc's radius, mm, at least half the thickness.
+    pub bead_radius: f64,
+    /// Cove arc's radius, mm, at least the bead's.
+    pub cove_radius: f64,
+    /// Cove depth, mm, at most the bead's sagitta.
+    pub cove_depth: f64,
+}
+
+/// The square strips a rail starts from.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Starter {
+    /// Side of the square, mm.
+    pub size: f64,
+    /// How many to each rail.
+    pub count: usize,
+    /// How they lie.
+    pub lie: Lie,
+}
+
+/// How several starters lie on the bottom skin.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub enum Lie {
+    /// Side by side, flat on the skin; the outermost carries the first strip.
+    Abreast,
+    /// One on the other.
+    Stacked,
+}

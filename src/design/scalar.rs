@@ -1,0 +1,238 @@
+//! Reading one number, length or word, with its fault if it is none.
+
+use toml::{Spanned, de::DeValue};
+
+use super::{
+    hint,
+    manual::quoted,
+    raw::raw_offset,
+    source::{Report, Span},
+};
+use crate::units::{Unit, parse_length};
+
+/// The file's report and the unit of its bare numbers; none where `unit` is faulty, so that bare lengths cannot be judged.
+pub(super) struct Context<'r, 's> {
+    pub(super) report: &'r mut Report<'s>,
+    pub(super) unit: Option<Unit>,
+}
+
+/// A number without needless zeros, to a thousandth.
+pub(super) fn plain(number: f64) -> String {
+    let text = format!("{number:.3}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0" } else { text }.to_owned()
+}
+
+/// The number of an integer or float; `None` if the value is neither.
+fn as_number(value: &DeValue<'_>) -> Option<f64> {
+    match value {
+        // Beyond 2^53 the nearest float is meant; no length comes near.
+        DeValue::Integer(i) => Some(
+            i64::from_str_radix(i.as_str(), i.radix()).map_or(f64::INFINITY, |whole| whole as f64),
+        ),
+        DeValue::Float(f) => Some(f.as_str().parse().unwrap_or(f64::NAN)),
+        _ => None,
+    }
+}
+
+/// What a value is, in words.
+pub(super) fn found(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "a text",
+        DeValue::Integer(_) | DeValue::Float(_) => "a number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a date or time",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}
+
+impl Context<'_, '_> {
+    /// Notes that a value is not finite; otherwise passes it on.
+    fn finite(&mut self, name: &str, number: f64, span: Span) -> Option<f64> {
+        if number.is_finite() {
+            return Some(number);
+        }
+        self.report
+            .add(span, format!("`{name}` must be a finite number"));
+        None
+    }
+
+    /// A length in millimetres.
+    pub(super) fn length(&mut self, name: &str, value: &Spanned<DeValue<'_>>) -> Option<f64> {
+        let span = value.span();
+        if let DeValue::String(text) = value.get_ref() {
+            return match parse_length(text, self.unit.unwrap_or(Unit::Mm)) {
+                // Without a unit of its own it would be in the faulty one.
+                Ok(_) if self.unit.is_none() && !text.contains(is_unit_sign) => None,
+                Ok(mm) => Some(mm),
+                Err(error) => {
+                    let raw = self.report.slice(span.clone());
+                    let start = span.start + raw_offset(raw, error.offset);
+                    let message = format!("`{name}` is not a length: expected {}", error.expected);
+                    self.report.add(start..span.end, message);
+                    None
+                }
+            };
+        }
+        let Some(number) = as_number(value.get_ref()) else {
+            let found = found(value.get_ref());
+            self.report.add_with(
+                span,
+                format!("`{name}` must be a length, but this is {found}"),
+                format!(
+                    "write a number of {}, or text such as \"19 3/4 in\"",
+                    self.unit.map_or("the file's unit", Unit::symbol)
+                ),
+            );
+            return None;
+        };
+        let number = self.finite(name, number, span)?;
+        Some(self.unit?.to_mm(number))
+    }
+
+    /// A length in millimetres within its range.
+    pub(super) fn length_within(
+        &mut self,
+        name: &str,
+        value: &Spanned<DeValue<'_>>,
+        least: f64,
+        most: f64,
+    ) -> Option<f64> {
+        let mm = self.length(name, value)?;
+        if (least..=most).contains(&mm) {
+            return Some(mm);
+        }
+        let unit = self.unit.unwrap_or(Unit::Mm);
+        let range = range(unit, least, most);
+        let message = format!(
+            "`{name}` must be from {range}, but this is {} mm",
+            plain(mm)
+        );
+        let remedy = as_number(value.get_ref()).and_then(|bare| {
+            let fits = |unit: &Unit| (least..=most).contains(&unit.to_mm(bare));
+            let other = Unit::ALL.into_iter().find(fits)?;
+            Some(format!(
+                "bare numbers are in {} here; did you mean \"{bare} {}\"?",
+                unit.symbol(),
+                other.symbol()
+            ))
+        });
+        self.report.note(value.span(), message, remedy);
+        None
+    }
+
+    /// A number within its range.
+    pub(super) fn number_within(
+        &mut self,
+        name: &str,
+        value: &Spanned<DeValue<'_>>,
+        [least, most]: [f64; 2],
+        what: &str,
+    ) -> Option<f64> {
+        let Some(number) = as_number(value.get_ref()) else {
+            let found = found(value.get_ref());
+            let message = format!("`{name}` must be {what}, but this is {found}");
+            self.report.add(value.span(), message);
+            return None;
+        };
+        let number = self.finite(name, number, value.span())?;
+        if (least..=most).contains(&number) {
+            return Some(number);
+        }
+        let (least, most) = (plain(least), plain(most));
+        let message = format!("`{name}` must be {what} from {least} to {most}");
+        self.report.add(value.span(), message);
+        None
+    }
+
+    /// A whole number within its range.
+    pub(super) fn count_within(
+        &mut self,
+        name: &str,
+        value: &Spanned<DeValue<'_>>,
+        least: u32,
+        most: u32,
+    ) -> Option<f64> {
+        let range = [f64::from(least), f64::from(most)];
+        let count = self.number_within(name, value, range, "a whole number")?;
+        if count.fract() == 0.0 {
+            return Some(count);
+        }
+        self.report
+            .add(value.span(), format!("`{name}` must be a whole number"));
+        None
+    }
+
+    /// A text.
+    pub(super) fn text(&mut self, name: &str, value: &Spanned<DeValue<'_>>) -> Option<String> {
+        if let DeValue::String(text) = value.get_ref() {
+            return Some(text.clone().into_owned());
+        }
+        let found = found(value.get_ref());
+        self.report.add_with(
+            value.span(),
+            format!("`{name}` must be a text, but this is {found}"),
+            "put it in quotes".to_owned(),
+        );
+        None
+    }
+
+    /// One of some words.
+    pub(super) fn choice(
+        &mut self,
+        name: &str,
+        value: &Spanned<DeValue<'_>>,
+        words: &[&'static str],
+    ) -> Option<&'static str> {
+        let text = match value.get_ref() {
+            DeValue::String(text) => text.as_ref(),
+            _ => "",
+        };
+        if let Some(word) = words.iter().find(|&&word| word == text) {
+            return Some(word);
+        }
+        let message = format!("`{name}` must be one of {}", quoted(words));
+        let remedy = hint::nearest(text, words.iter().copied())
+            .or_else(|| unit_named(text).filter(|unit| words.contains(unit)))
+            .map(|word| format!("did you mean \"{word}\"?"));
+        self.report.note(value.span(), message, remedy);
+        None
+    }
+}
+
+/// A range of lengths in words, in millimetres and in the file's unit.
+fn range(unit: Unit, least: f64, most: f64) -> String {
+    let mut range = format!("{} mm to {} mm", plain(least), plain(most));
+    if unit != Unit::Mm {
+        let [from, to] = [least, most].map(|mm| plain(unit.from_mm(mm)));
+        let symbol = unit.symbol();
+        range += &format!(" ({from} {symbol} to {to} {symbol})");
+    }
+    range
+}
+
+/// Whether a character of a length is part of a unit rather than of a number.
+fn is_unit_sign(c: char) -> bool {
+    c.is_alphabetic() || "'\"\u{2032}\u{2033}\u{2018}\u{2019}\u{201c}\u{201d}".contains(c)
+}
+
+/// The symbol of a unit that is named in another way: `inch`, `feet`.
+fn unit_named(name: &str) -> Option<&'static str> {
+    let mm = parse_length(&format!("1 {name}"), Unit::Mm).ok()?;
+    let named = |unit: &Unit| !name.is_empty() && unit.in_mm() == mm;
+    Some(Unit::ALL.into_iter().find(named)?.symbol())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn plain_numbers() {
+        assert_eq!(plain(12.7), "12.7");
+        assert_eq!(plain(250.0), "250");
+        assert_eq!(plain(-0.000_01), "0");
+        assert_eq!(plain(1.0 / 3.0), "0.333");
+    }
+}

@@ -1,0 +1,82 @@
+//! Printing lengths, volumes and masses; never by locale.
+
+use super::Unit;
+
+/// `value` with so many decimals, and without the sign of a zero.
+fn decimal(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(rest) if rest.chars().all(|c| matches!(c, '0' | '.')) => rest.to_owned(),
+        _ => text,
+    }
+}
+
+/// A length in millimetres with so many decimals: `1930.4 mm`.
+pub fn mm(mm: f64, decimals: usize) -> String {
+    format!("{} mm", decimal(mm, decimals))
+}
+
+/// A length in decimal inches: `20.25 in`.
+pub fn inches(mm: f64, decimals: usize) -> String {
+    format!("{} in", decimal(Unit::In.from_mm(mm), decimals))
+}
+
+/// A length in feet, inches and the nearest sixteenth: `6' 4 1/2"`, below a foot `4 1/2"`.
+///
+/// Halves of a sixteenth go away from zero. A length beyond about 10⁹ km, or no number, is printed plainly.
+pub fn feet_inches(mm: f64) -> String {
+    let sixteenths = (Unit::In.from_mm(mm).abs() * 16.0).round();
+    if !sixteenths.is_finite() || sixteenths >= 9e15 {
+        return inches(mm, 0);
+    }
+    // Exact: a whole number below 2^53.
+    let sixteenths = sixteenths as u64;
+    let sign = if mm < 0.0 && sixteenths > 0 { "-" } else { "" };
+    let (feet, rest) = (sixteenths / 192, sixteenths % 192);
+    let (whole, part) = (rest / 16, rest % 16);
+    let fraction = match part {
+        0 => String::new(),
+        _ => {
+            let shift = part.trailing_zeros();
+            format!("{}/{}", part >> shift, 16_u64 >> shift)
+        }
+    };
+    let inches = match (whole, part) {
+        (_, 0) => format!("{whole}\""),
+        (0, _) => format!("{fraction}\""),
+        _ => format!("{whole} {fraction}\""),
+    };
+    match feet {
+        0 => format!("{sign}{inches}"),
+        _ => format!("{sign}{feet}' {inches}"),
+    }
+}
+
+/// A length as reports in `unit` show it: metric to a tenth of a millimetre, inches and feet as [`feet_inches`].
+pub fn length(mm: f64, unit: Unit) -> String {
+    let decimals = match unit {
+        Unit::Mm => 1,
+        Unit::Cm => 2,
+        Unit::M => 4,
+        Unit::In | Unit::Ft => return feet_inches(mm),
+    };
+    format!("{} {}", decimal(unit.from_mm(mm), decimals), unit.symbol())
+}
+
+/// A volume of cubic millimetres in litres to a tenth: `33.4 L`.
+pub fn litres(cubic_mm: f64) -> String {
+    format!("{} L", decimal(cubic_mm / 1e6, 1))
+}
+
+/// A mass: in grams below a kilogram, in kilograms above; for a report in inches or feet, in pounds.
+pub fn mass(kg: f64, report: Unit) -> String {
+    /// The international pound, kg, exact by definition.
+    const POUND: f64 = 0.453_592_37;
+    if !report.is_metric() {
+        format!("{} lb", decimal(kg / POUND, 2))
+    } else if kg.abs() < 0.9995 {
+        format!("{} g", decimal(kg * 1000.0, 0))
+    } else {
+        format!("{} kg", decimal(kg, 2))
+    }
+}
