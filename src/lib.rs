@@ -8,4 +8,5 @@ pub mod design;
 pub mod drawing;
 pub mod export;
 pub mod mesh;
+pub mod table;
 pub mod units;
