@@ -11,4 +11,5 @@ pub mod mesh;
 pub mod rail;
 pub mod shell;
 pub mod surface;
+pub mod table;
 pub mod units;

@@ -1,5 +1,29 @@
 //! Neutral two-dimensional drawings: paths of lines, arcs and cubics, text and layers, in mm, y up.
 
+mod biarc;
+mod bounds;
+mod check;
+mod flatten;
+mod glyphs;
+mod layer;
+mod measure;
+mod path;
+mod placement;
+mod row;
+mod scale;
+mod segment;
+mod strokes;
+
+pub use bounds::Bounds;
+pub use check::{Defect, Fault};
+pub use placement::Placement;
+pub use row::row;
+pub use scale::scale_check;
+pub use strokes::{stroke_text, text_width};
+
+/// The finest distance that written files keep, mm; points nearer than this are one point.
+pub const GRAIN: f64 = 1e-4;
+
 /// A point in the drawing plane, mm.
 pub type Point = nalgebra::Point2<f64>;
 

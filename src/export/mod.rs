@@ -1,1 +1,15 @@
 //! One file format each; exporters know only drawings, meshes and tables.
+//!
+//! Every writer gives the same bytes for the same value: no clock, no random ids, no locale. Coordinates
+//! are rounded to [`GRAIN`](crate::drawing::GRAIN).
+
+pub mod csv;
+pub mod dxf;
+mod error;
+pub mod json;
+pub(crate) mod number;
+pub mod stl;
+pub mod svg;
+pub(crate) mod words;
+
+pub use error::ExportError;

@@ -1,5 +1,14 @@
 //! Neutral indexed triangle meshes, in mm.
 
+mod check;
+pub(crate) mod edges;
+mod edit;
+mod extrude;
+mod measure;
+
+pub use check::MeshReport;
+pub use extrude::{MeshError, PlateFrame, Ring, extrude, extrude_with};
+
 use nalgebra::Point3;
 
 /// A triangle mesh; triangles are counter-clockwise seen from outside.
