@@ -11,7 +11,8 @@ pub const TWELVE_INCHES: f64 = 304.8;
 ///
 /// The outline is the plane curve of least variation of curvature through the given points and end directions: a quintic
 /// spline that minimises ∫|C‴|² ds (Moreton & Séquin, *Functional optimization for fair surface design*, SIGGRAPH 1992,
-/// linearised about an arc-length parameter that is improved a few times).
+/// linearised about an arc-length parameter that is improved a few times). Widths are stretched to the length first, so
+/// that the fairest outline is an ellipse rather than a circle; unstretched, a full nose makes the sides bulge.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlanShape {
     curve: BSpline<2>,
@@ -32,7 +33,9 @@ impl PlanShape {
     /// Draws the outline of `design`.
     pub fn new(design: &Design) -> Result<Self, ShellError> {
         let stations = stations(design);
-        let curve = fair_through(&stations).map_err(ShellError::curve("outline"))?;
+        let widest = stations.iter().map(|s| s.point.y).fold(0.0, f64::max);
+        let stretch = design.length / (2.0 * widest);
+        let curve = fair_through(&stations, stretch).map_err(ShellError::curve("outline"))?;
         let outline = &design.outline;
         let (ends, tail_pointed, cleft) = match outline.tail {
             Tail::Pin { .. } => (End::Closed, true, None),
@@ -184,9 +187,18 @@ fn stations(design: &Design) -> Vec<Station> {
     all
 }
 
-/// The least-variation quintic through the stations, over [0, 1].
-fn fair_through(stations: &[Station]) -> Result<BSpline<2>, CurveError> {
+/// The least-variation quintic through the stations, over [0, 1], judged with y multiplied by `stretch`.
+fn fair_through(stations: &[Station], stretch: f64) -> Result<BSpline<2>, CurveError> {
     const ROUNDS: usize = 5;
+    let stretched = |v: Vector<2>| Vector::<2>::new(v.x, v.y * stretch);
+    // A direction's normal transforms by the inverse.
+    let stations: Vec<Station> = stations
+        .iter()
+        .map(|s| Station {
+            point: stretched(s.point),
+            normal: s.normal.map(|n| Vector::<2>::new(n.x, n.y / stretch).normalize()),
+        })
+        .collect();
     let n = stations.len();
     let mut steps: Vec<f64> = stations
         .windows(2)
@@ -213,7 +225,8 @@ fn fair_through(stations: &[Station]) -> Result<BSpline<2>, CurveError> {
         }
         let curve = problem.solve()?;
         if round + 1 == ROUNDS {
-            return Ok(curve);
+            let points = curve.points().iter().map(|p| Vector::<2>::new(p.x, p.y / stretch));
+            return BSpline::new(curve.knots().clone(), points.collect());
         }
         steps = t
             .windows(2)
