@@ -573,6 +573,24 @@ fn rockers_and_foils_that_do_not_fit_the_board() {
 }
 
 #[test]
+fn noses_thicker_at_the_tip_and_points_too_near() {
+    added(
+        "nose = 30\nnose_tip = 31",
+        (2, 12),
+        "31",
+        "`nose_tip` must not be thicker than `nose`, 30 mm",
+        None,
+    );
+    added(
+        "[rocker]\npoints = [[0, 50], [900, 0], [900.9, 1], [2000, 90]]",
+        (2, 31),
+        "900.9",
+        "the places of `points` must rise by at least 1 mm from one to the next",
+        None,
+    );
+}
+
+#[test]
 fn sections_outside_or_at_one_place() {
     added(
         "[[section]]\nat = 2001",

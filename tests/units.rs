@@ -85,6 +85,8 @@ fn nonsense_is_refused_at_its_place() {
         ("3/0 in", 2, "a denominator other than zero"),
         ("3/ in", 2, "the fraction's denominator"),
         ("20 5/4 in", 3, "a fraction below one after a whole number"),
+        ("20 2/2 in", 3, "a fraction below one after a whole number"),
+        ("6' 12\"", 3, "less than 12 inches after feet"),
         ("6' 14\"", 3, "less than 12 inches after feet"),
         ("6.5' 3\"", 0, "whole feet before inches"),
         ("6' 3 mm", 5, "inches after feet"),
