@@ -84,15 +84,20 @@ const MAX_COURSES: usize = 60;
 
 /// Builds the stack in `plane`. `along[i]`, where given, is the direction of course i.
 pub(super) fn stack(plane: &Plane, c: &Construction, along: &[Option<Vector<3>>]) -> Stack {
+    let deck = &plane.faces[1];
+    let goal = plane
+        .guide
+        .last_rise(|p| -deck.inside(p))
+        .map(|v| (v, plane.guide.point(v)));
     let mut builder = Builder {
         plane,
+        goal,
         c,
         along,
         courses: Vec::new(),
     };
     builder.build();
     let courses = builder.courses;
-    let deck = &plane.faces[1];
     let carrier = courses
         .iter()
         .rev()
@@ -123,6 +128,8 @@ fn reached(course: &Course, deck: &SkinFace, depth: f64) -> bool {
 
 struct Builder<'a> {
     plane: &'a Plane,
+    /// Where the guide meets the deck's inner face: parameter and point.
+    goal: Option<(f64, Vector<2>)>,
     c: &'a Construction,
     along: &'a [Option<Vector<3>>],
     courses: Vec<Course>,
@@ -263,15 +270,7 @@ impl Builder<'_> {
             up.dot(&below.out) / up.dot(&below.up).max(1e-9 * up.norm())
         };
         let rise = |p: &Vector<2>| height - half * slope(p).abs();
-        let head_v = guide.first_rise(v, |p| {
-            let d = square_distance(p - foot, &along);
-            if d <= 1e-9 {
-                -1.0
-            } else {
-                d - rise(p).max(0.25 * height)
-            }
-        })?;
-        let head = guide.point(head_v);
+        let (head_v, head) = self.head(v, &along, |p| rise(p).max(0.25 * height))?;
         let shoulder = if kind == Kind::Starter {
             0.0
         } else {
@@ -292,6 +291,39 @@ impl Builder<'_> {
         Some(head_v)
     }
 
+    /// Head of a course whose foot is at guide parameter `v`: the guide's next point at the distance `rise` square to the
+    /// strip.
+    ///
+    /// A strip that would pass the deck's inner face is aimed at where the guide meets that face instead, since only the
+    /// part below it stays; following the guide on would turn it over for nothing.
+    fn head(
+        &self,
+        v: f64,
+        along: &Vector<3>,
+        rise: impl Fn(&Vector<2>) -> f64,
+    ) -> Option<(f64, Vector<2>)> {
+        let guide = &self.plane.guide;
+        let foot = guide.point(v);
+        let short = |p: &Vector<2>| {
+            let d = square_distance(p - foot, along);
+            if d <= 1e-9 { -1.0 } else { d - rise(p) }
+        };
+        let on_guide = guide
+            .first_rise(v, short)
+            .map(|head| (head, guide.point(head)));
+        match self.goal {
+            Some((goal, point)) if goal > v && on_guide.is_none_or(|head| head.0 > goal) => {
+                // Along one ray the bevel, and so the rise of a flat base, is the same.
+                let ray = point - foot;
+                Some((
+                    goal,
+                    foot + ray * (rise(&point) / square_distance(ray, along).max(1e-9)),
+                ))
+            }
+            _ => on_guide,
+        }
+    }
+
     /// The next moulded strip, its foot at guide parameter `v`.
     fn strip(&mut self, v: f64) -> Option<f64> {
         let strip = &self.c.strip;
@@ -305,11 +337,9 @@ impl Builder<'_> {
             let height = strip.width - strip.bead_radius;
             return self.flat(v, Kind::BeadOnly, along, &on, height, strip.thickness / 2.0);
         }
-        let guide = &self.plane.guide;
-        let foot = guide.point(v);
+        let foot = self.plane.guide.point(v);
         let pitch = strip.pitch();
-        let head_v = guide.first_rise(v, |p| square_distance(p - foot, &along) - pitch)?;
-        let head = guide.point(head_v);
+        let (head_v, head) = self.head(v, &along, |_| pitch)?;
         let frame = SquareFrame::new(foot, head, along);
         let roll = (-frame.up.dot(&on.out)).atan2(frame.up.dot(&on.up));
         self.courses.push(Course {

@@ -196,7 +196,9 @@ fn fair_through(stations: &[Station], stretch: f64) -> Result<BSpline<2>, CurveE
         .iter()
         .map(|s| Station {
             point: stretched(s.point),
-            normal: s.normal.map(|n| Vector::<2>::new(n.x, n.y / stretch).normalize()),
+            normal: s
+                .normal
+                .map(|n| Vector::<2>::new(n.x, n.y / stretch).normalize()),
         })
         .collect();
     let n = stations.len();
@@ -225,7 +227,10 @@ fn fair_through(stations: &[Station], stretch: f64) -> Result<BSpline<2>, CurveE
         }
         let curve = problem.solve()?;
         if round + 1 == ROUNDS {
-            let points = curve.points().iter().map(|p| Vector::<2>::new(p.x, p.y / stretch));
+            let points = curve
+                .points()
+                .iter()
+                .map(|p| Vector::<2>::new(p.x, p.y / stretch));
             return BSpline::new(curve.knots().clone(), points.collect());
         }
         steps = t
