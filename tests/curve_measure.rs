@@ -39,6 +39,7 @@ fn gauss_rules_are_exact_to_their_degree() {
 }
 
 #[test]
+#[allow(clippy::type_complexity)]
 fn root_finds_hard_roots_and_refuses_none() {
     let cases: [(fn(f64) -> (f64, f64), f64, f64, f64); 4] = [
         (|x| (x * x - 2.0, 2.0 * x), 0.0, 2.0, 2f64.sqrt()),

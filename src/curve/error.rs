@@ -64,6 +64,21 @@ pub enum CurveError {
         /// End of the domain.
         end: f64,
     },
+    /// A curve bends too tightly for its offset.
+    #[error(
+        "at parameter {parameter} the curve bends with a radius of {radius} mm, too tight for an offset of {distance} mm"
+    )]
+    TooTight {
+        /// Where.
+        parameter: f64,
+        /// Radius of curvature there, mm.
+        radius: f64,
+        /// Distance of the offset, mm.
+        distance: f64,
+    },
+    /// A curve has no single tangent where one is needed.
+    #[error("the curve has a crease or stands still at parameter {0}; split it there")]
+    Crease(f64),
     /// A tolerance is not finite and positive.
     #[error("tolerance {0} mm is not finite and positive")]
     Tolerance(f64),

@@ -145,6 +145,13 @@ impl KnotVector {
         self.degree + inner.partition_point(|&k| k <= u)
     }
 
+    /// The non-empty span that ends at or holds `u`: at a knot the one to its left.
+    pub(super) fn span_before(&self, u: f64) -> usize {
+        let inner = &self.knots[self.degree + 1..self.count()];
+        let next = inner.partition_point(|&k| k < u);
+        self.degree + next
+    }
+
     /// Values and the first `K - 1` derivatives of the non-vanishing basis functions at `u` (A2.2, A2.3).
     ///
     /// `u` is clamped to the domain. Derivatives above the degree are zero. At a knot the span to its right counts,

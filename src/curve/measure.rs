@@ -33,15 +33,8 @@ impl<const D: usize> BSpline<D> {
         let breaks = self.knots().breaks();
         for &u in breaks.iter().skip(1).take(breaks.len().saturating_sub(2)) {
             if self.knots().multiplicity(u) >= self.degree() {
-                let at = self.knots().span(u);
-                let before = self.knots().knots()[at - self.degree()..=at]
-                    .iter()
-                    .position(|&k| k == u);
-                let span = at - self.degree() + before.unwrap_or(0) - 1;
-                let left = self.knots().basis_on::<2>(span, u);
-                let slope: f64 = (0..=self.degree())
-                    .map(|j| self.points()[left.first + j][axis] * left.values[1][j])
-                    .sum();
+                let before = self.knots().span_before(u);
+                let slope = self.derivatives_on::<2>(before, u)[1][axis];
                 if slope * self.derivatives::<2>(u)[1][axis] < 0.0 {
                     found.push(u);
                 }
@@ -74,6 +67,47 @@ impl BSpline<2> {
         let [_, d1, d2] = self.derivatives::<3>(u);
         let speed = d1.norm();
         (speed > 0.0).then(|| d1.perp(&d2) / speed.powi(3))
+    }
+
+    /// Parameters, rising, at which the curvature is level inside a span: where it is greatest or least, or rests for a moment.
+    ///
+    /// Exact, from the roots of the polynomial `(C′ × C‴)|C′|² − 3 (C′ × C″)(C′ · C″)`. On arcs of constant curvature the answer
+    /// is arbitrary. Ends of spans, where the curvature may turn or jump, are not among them unless it is level there.
+    pub fn curvature_extrema(&self) -> Vec<f64> {
+        let p = self.degree();
+        if p < 2 {
+            return Vec::new();
+        }
+        self.span_roots_scaled(|points| {
+            let part = |axis: usize| -> Vec<f64> { points.iter().map(|q| q[axis]).collect() };
+            let first = [0, 1].map(|axis| bernstein::derivative(&part(axis)));
+            let second = [0, 1].map(|axis| bernstein::derivative(&first[axis]));
+            // A parabola has none: stand in a zero that is not used.
+            let third = [0, 1].map(|axis| match bernstein::derivative(&second[axis]) {
+                d if d.is_empty() => vec![0.0],
+                d => d,
+            });
+            let product = |a: [&[f64]; 2], b: [&[f64]; 2], signs: [f64; 2]| {
+                let mut sum = vec![0.0; a[0].len() + b[0].len() - 1];
+                for k in 0..2 {
+                    bernstein::add_product(&mut sum, a[k], b[k], signs[k]);
+                }
+                sum
+            };
+            let [x1, y1] = [&first[0][..], &first[1][..]];
+            let [x2, y2] = [&second[0][..], &second[1][..]];
+            let [x3, y3] = [&third[0][..], &third[1][..]];
+            let a = product([x1, y1], [y3, x3], [1.0, -1.0]);
+            let b = product([x1, y1], [x1, y1], [1.0, 1.0]);
+            let c = product([x1, y1], [y2, x2], [1.0, -1.0]);
+            let d = product([x1, y1], [x2, y2], [1.0, 1.0]);
+            let mut level = vec![0.0; c.len() + d.len() - 1];
+            if p > 2 {
+                bernstein::add_product(&mut level, &a, &b, 1.0);
+            }
+            bernstein::add_product(&mut level, &c, &d, -3.0);
+            level
+        })
     }
 
     /// Parameters, rising, at which the curvature is zero inside a span: changes of sign and touches. Straight spans give

@@ -2,26 +2,33 @@
 //!
 //! Notation and algorithm numbers follow Piegl & Tiller, *The NURBS Book*, 2nd ed. (1997).
 
+mod arcs;
 mod banded;
 mod bernstein;
+mod biarc;
 mod closest;
 mod constrained;
 mod edit;
 mod error;
 mod fair;
 mod fair_within;
+mod fit;
 mod interpolate;
 mod knots;
 mod length;
 mod measure;
+mod offset;
 mod quadrature;
 mod roots;
 mod spline;
 
+pub use arcs::{arcs_along, arcs_of_polyline};
+pub use biarc::{ArcPath, ArcPiece};
 pub use closest::Closest;
 pub use edit::Bezier;
 pub use error::CurveError;
 pub use fair::{Condition, FairCurve, Term};
+pub use fit::{approximate, fit, least_squares};
 pub use interpolate::{Collocation, Ends, Parameters, collocate, interpolate, parameters};
 pub use knots::{Basis, KnotVector, MAX_DEGREE};
 pub use length::ArcLength;

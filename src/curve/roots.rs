@@ -108,4 +108,19 @@ impl<const D: usize> BSpline<D> {
         }
         found
     }
+
+    /// As [`span_roots`](Self::span_roots), counting as 0 what is below 1e-12 of a span's largest coefficient.
+    pub(super) fn span_roots_scaled(
+        &self,
+        build: impl Fn(&[super::Vector<D>]) -> Vec<f64>,
+    ) -> Vec<f64> {
+        self.span_roots(0.0, |points| {
+            let mut c = build(points);
+            let largest = c.iter().fold(0.0, |m: f64, v| m.max(v.abs()));
+            for v in c.iter_mut().filter(|v| v.abs() <= 1e-12 * largest) {
+                *v = 0.0;
+            }
+            c
+        })
+    }
 }

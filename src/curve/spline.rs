@@ -52,7 +52,14 @@ impl<const D: usize> BSpline<D> {
 
     /// The point and the first `K - 1` derivatives by the parameter at `u` (A3.2).
     pub fn derivatives<const K: usize>(&self, u: f64) -> [Vector<D>; K] {
-        let basis = self.knots.basis::<K>(u);
+        let (start, end) = self.domain();
+        let u = u.clamp(start, end);
+        self.derivatives_on(self.knots.span(u), u)
+    }
+
+    /// As [`derivatives`](Self::derivatives), of the polynomial piece on a knot span whether or not `u` lies in it.
+    pub(super) fn derivatives_on<const K: usize>(&self, span: usize, u: f64) -> [Vector<D>; K] {
+        let basis = self.knots.basis_on::<K>(span, u);
         let local = &self.points[basis.first..=basis.first + self.degree()];
         std::array::from_fn(|k| {
             local

@@ -1,0 +1,362 @@
+//! Lines and arcs that follow a planar curve within a tolerance.
+
+use super::biarc::{ArcPath, ArcPiece, biarc};
+use super::{BSpline, CurveError, Vector};
+
+/// Points at which a pair of arcs is compared with its piece of curve.
+const SAMPLES: usize = 48;
+
+/// What the measured deviation may use of the tolerance; the rest is for what lies between the samples.
+const SHARE: f64 = 0.95;
+
+/// An arc with less rise than this share of the tolerance becomes a line.
+const FLAT: f64 = 0.01;
+
+/// Ratios of the tangent lengths that are tried: even ones first, which are best on spirals, then those that suit a fast
+/// change of curvature within a piece.
+const RATIOS: [f64; 5] = [1.0, 0.7, 1.4, 0.5, 2.0];
+
+/// Lines and arcs along a planar curve, never more than `tolerance` mm from it.
+///
+/// `f` gives the point and a tangent of any length at parameters from `a` to `b`. Biarcs that share the curve's points and
+/// tangents, each as long as the tolerance allows (bisection; Meek & Walton, *Approximating smooth planar curves by arc
+/// splines*, 1995), so neighbouring pieces are tangent, except that arcs rising less than 1 % of the tolerance above their
+/// chord become lines. The deviation is measured at 48 points a biarc and held below 95 % of the tolerance there.
+///
+/// # Errors
+/// [`CurveError::Tolerance`]; [`CurveError::NotFinite`] when `f` gives such a point; [`CurveError::NotReached`] when the curve
+/// jumps.
+pub fn arcs_along(
+    f: impl Fn(f64) -> (Vector<2>, Vector<2>),
+    a: f64,
+    b: f64,
+    tolerance: f64,
+) -> Result<ArcPath, CurveError> {
+    check(tolerance)?;
+    let state = |u: f64| {
+        let (point, tangent) = f(u);
+        let tangent = tangent.try_normalize(0.0).or_else(|| {
+            // Standing still: look a little way ahead, at the end back.
+            let step = (b - a) * if (u - a) / (b - a) < 0.5 { 1e-6 } else { -1e-6 };
+            ((f(u + step).0 - point) * step.signum() * (b - a).signum()).try_normalize(0.0)
+        });
+        (point, tangent.unwrap_or_else(|| Vector::from([1.0, 0.0])))
+    };
+    let attempt = |u: f64, v: f64| {
+        let ((p, s), (q, t)) = (state(u), state(v));
+        let samples = (1..SAMPLES).map(|i| f(u + (v - u) * i as f64 / SAMPLES as f64).0);
+        follow((p, s), (q, t), samples, tolerance)
+    };
+    let start = f(a).0;
+    if !start.iter().chain(f(b).0.iter()).all(|c| c.is_finite()) {
+        return Err(CurveError::NotFinite(0));
+    }
+    let mut pieces: Vec<ArcPiece> = Vec::new();
+    let (mut u, mut step) = (a, (b - a) / 16.0);
+    while u != b {
+        let from = pieces.last().map_or(start, |p| p.to);
+        let (v, found) = longest(u, b, step, &attempt).ok_or(CurveError::NotReached {
+            tolerance,
+            reached: (f(u + (b - a) * 1e-9).0 - from).norm(),
+        })?;
+        pieces.extend(found);
+        (u, step) = (v, v - u);
+    }
+    Ok(joined(start, pieces, tolerance))
+}
+
+/// The longest piece from `u` on that `attempt` can follow, by doubling and bisection.
+fn longest<T>(
+    u: f64,
+    b: f64,
+    step: f64,
+    attempt: &impl Fn(f64, f64) -> Option<T>,
+) -> Option<(f64, T)> {
+    let ahead = |step: f64| {
+        if (b - u).abs() <= step.abs() {
+            b
+        } else {
+            u + step
+        }
+    };
+    let mut step = step;
+    let mut best = None;
+    let mut fails = b;
+    // Shrink until something fits, else grow until nothing does.
+    for _ in 0..60 {
+        let v = ahead(step);
+        if v == u {
+            break;
+        }
+        match attempt(u, v) {
+            Some(found) => {
+                let done = v == b;
+                best = Some((v, found));
+                if done {
+                    return best;
+                }
+                if fails != b {
+                    break;
+                }
+                step *= 2.0;
+            }
+            None => {
+                fails = v;
+                if best.is_some() {
+                    break;
+                }
+                step *= 0.5;
+            }
+        }
+    }
+    let (mut v, mut found) = best?;
+    for _ in 0..10 {
+        let mid = 0.5 * (v + fails);
+        match attempt(u, mid) {
+            Some(better) => (v, found) = (mid, better),
+            None => fails = mid,
+        }
+    }
+    Some((v, found))
+}
+
+/// A biarc between two states that stays near the samples between them, if one does.
+fn follow(
+    start: (Vector<2>, Vector<2>),
+    end: (Vector<2>, Vector<2>),
+    samples: impl Iterator<Item = Vector<2>>,
+    tolerance: f64,
+) -> Option<[ArcPiece; 2]> {
+    let samples: Vec<_> = samples.collect();
+    RATIOS.iter().find_map(|&ratio| {
+        let pair = biarc(start, end, ratio)?;
+        near(start.0, pair, &samples, tolerance)
+    })
+}
+
+/// The pair of arcs, slight ones straightened, if it stays near the samples.
+fn near(
+    p: Vector<2>,
+    [first, second]: [ArcPiece; 2],
+    samples: &[Vector<2>],
+    tolerance: f64,
+) -> Option<[ArcPiece; 2]> {
+    let joint = first.to;
+    let first = first.straightened(p, FLAT * tolerance);
+    let second = second.straightened(joint, FLAT * tolerance);
+    let (mut walked, mut last) = (0.0, p);
+    for &sample in samples {
+        let distance = first
+            .distance(p, sample)
+            .min(second.distance(joint, sample));
+        // Written so that NaN fails.
+        if distance.partial_cmp(&(SHARE * tolerance)) != Some(std::cmp::Ordering::Less) {
+            return None;
+        }
+        walked += (sample - last).norm();
+        last = sample;
+    }
+    walked += (second.to - last).norm();
+    // An arc the long way round passes near all samples too, but it is longer.
+    let arcs = first.length(p) + second.length(joint);
+    (arcs <= 1.05 * walked + tolerance).then_some([first, second])
+}
+
+/// Joins neighbours on one line or circle.
+fn joined(start: Vector<2>, pieces: Vec<ArcPiece>, tolerance: f64) -> ArcPath {
+    let mut out: Vec<ArcPiece> = Vec::with_capacity(pieces.len());
+    let mut from = start;
+    for piece in pieces {
+        let at = out.last().map_or(start, |p| p.to);
+        if let Some(last) = out.last_mut()
+            && let Some(union) = union(from, *last, piece, FLAT * tolerance)
+        {
+            *last = union;
+            continue;
+        }
+        from = at;
+        if piece.to != at {
+            out.push(piece);
+        }
+    }
+    ArcPath { start, pieces: out }
+}
+
+/// One piece for two, if it is within `room` of both and turns by no more than half a circle.
+fn union(from: Vector<2>, a: ArcPiece, b: ArcPiece, room: f64) -> Option<ArcPiece> {
+    if (a.bulge == 0.0) != (b.bulge == 0.0) || a.bulge * b.bulge < 0.0 {
+        return None;
+    }
+    let angle = a.bulge.atan() + b.bulge.atan();
+    let union = ArcPiece {
+        to: b.to,
+        bulge: angle.tan(),
+    };
+    let probes = [a.point(from, 0.5), a.to, b.point(a.to, 0.5)];
+    let near = probes.iter().all(|&p| union.distance(from, p) <= room);
+    (angle.abs() <= std::f64::consts::FRAC_PI_4 && near).then_some(union)
+}
+
+fn check(tolerance: f64) -> Result<(), CurveError> {
+    if tolerance.is_finite() && tolerance > 0.0 {
+        Ok(())
+    } else {
+        Err(CurveError::Tolerance(tolerance))
+    }
+}
+
+impl BSpline<2> {
+    /// Lines and arcs along the curve, never more than `tolerance` mm from it; creases stay corners.
+    ///
+    /// # Errors
+    /// As [`arcs_along`].
+    pub fn arcs(&self, tolerance: f64) -> Result<ArcPath, CurveError> {
+        let (start, end) = self.domain();
+        let mut path = ArcPath {
+            start: self.point(start),
+            pieces: Vec::new(),
+        };
+        let creases =
+            |u: &f64| *u == start || *u == end || self.knots().multiplicity(*u) >= self.degree();
+        let marks: Vec<f64> = self.knots().breaks().into_iter().filter(creases).collect();
+        for w in marks.windows(2) {
+            let last = self.knots().span_before(w[1]);
+            let f = |u: f64| {
+                let [c, d] = if u >= w[1] {
+                    self.derivatives_on::<2>(last, u)
+                } else {
+                    self.derivatives::<2>(u)
+                };
+                (c, d)
+            };
+            path.pieces
+                .extend(arcs_along(f, w[0], w[1], tolerance)?.pieces);
+        }
+        Ok(path)
+    }
+}
+
+/// Lines and arcs along a polyline, never more than `tolerance` mm from it.
+///
+/// Vertices at which it turns by more than `corner` radians stay corners; between them it is taken for a dense picture of a
+/// smooth curve, whose tangents are those of circles through three neighbours, and followed as by [`arcs_along`]. Where the
+/// vertices are too sparse for that, its own edges remain. A polyline whose last vertex repeats the first is closed: its
+/// tangent at the seam looks across it.
+///
+/// # Errors
+/// [`CurveError::Tolerance`], [`CurveError::TooFew`] for less than two different vertices, [`CurveError::NotFinite`].
+pub fn arcs_of_polyline(
+    vertices: &[Vector<2>],
+    corner: f64,
+    tolerance: f64,
+) -> Result<ArcPath, CurveError> {
+    check(tolerance)?;
+    if let Some(index) = vertices
+        .iter()
+        .position(|p| !p.iter().all(|c| c.is_finite()))
+    {
+        return Err(CurveError::NotFinite(index));
+    }
+    let mut points = vertices.to_vec();
+    points.dedup();
+    let n = points.len();
+    if n < 2 {
+        return Err(CurveError::TooFew { got: n, need: 2 });
+    }
+    let closed = n > 3 && points[0] == points[n - 1];
+    // Edges before and after a vertex.
+    let edges = |i: usize| {
+        let before = match i {
+            0 => closed.then(|| points[n - 1] - points[n - 2]),
+            _ => Some(points[i] - points[i - 1]),
+        };
+        let after = match i {
+            _ if i + 1 < n => Some(points[i + 1] - points[i]),
+            _ => closed.then(|| points[1] - points[0]),
+        };
+        (before, after)
+    };
+    let smooth = |i: usize| match edges(i) {
+        (Some(a), Some(b)) if a.angle(&b) <= corner => circle_tangent(a, b),
+        _ => None,
+    };
+    let mut pieces: Vec<ArcPiece> = Vec::new();
+    let mut i = 0;
+    while i + 1 < n {
+        let stop = (i + 1..n - 1)
+            .find(|&k| smooth(k).is_none())
+            .unwrap_or(n - 1);
+        // Ends of a run at a corner: on a circle, tangents mirror each other about the chord.
+        let state = |k: usize| {
+            let tangent = smooth(k).or_else(|| {
+                let (a, b) = if k == stop { (k - 1, k) } else { (k, k + 1) };
+                let chord = (points[b] - points[a]).try_normalize(0.0)?;
+                let other = smooth(if k == stop { a } else { b });
+                Some(other.map_or(chord, |t| chord * (2.0 * t.dot(&chord)) - t))
+            });
+            tangent.map(|t| (points[k], t))
+        };
+        while i < stop {
+            let attempt = |j: usize| {
+                let samples = (i..j).flat_map(|k| {
+                    let edge = points[k + 1] - points[k];
+                    let from = points[k];
+                    (0..4).map(move |m| from + edge * (0.25 * f64::from(m)))
+                });
+                follow(state(i)?, state(j)?, samples.skip(1), tolerance)
+            };
+            let Some((j, found)) = longest_run(i, stop, &attempt) else {
+                pieces.push(ArcPiece {
+                    to: points[i + 1],
+                    bulge: 0.0,
+                });
+                i += 1;
+                continue;
+            };
+            pieces.extend(found);
+            i = j;
+        }
+    }
+    Ok(joined(points[0], pieces, tolerance))
+}
+
+/// Tangent at the middle of the circle through three points, from its two chords.
+fn circle_tangent(a: Vector<2>, b: Vector<2>) -> Option<Vector<2>> {
+    let (la, lb) = (a.norm(), b.norm());
+    (a * (lb / la) + b * (la / lb)).try_normalize(0.0)
+}
+
+/// The furthest vertex up to `stop` that `attempt` can reach, by doubling and bisection.
+fn longest_run<T>(
+    i: usize,
+    stop: usize,
+    attempt: &impl Fn(usize) -> Option<T>,
+) -> Option<(usize, T)> {
+    let (mut good, mut best) = (i, None);
+    let mut bad = stop + 1;
+    let mut step = 1;
+    while good + step < bad || (good < stop && bad > stop) {
+        let j = (good + step).min(stop);
+        match attempt(j) {
+            Some(found) => {
+                (good, best) = (j, Some(found));
+                step *= 2;
+            }
+            None => {
+                bad = j;
+                break;
+            }
+        }
+        if good == stop {
+            break;
+        }
+    }
+    while bad - good > 1 && bad <= stop {
+        let mid = (good + bad) / 2;
+        match attempt(mid) {
+            Some(found) => (good, best) = (mid, Some(found)),
+            None => bad = mid,
+        }
+    }
+    best.map(|found| (good, found))
+}
