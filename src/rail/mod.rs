@@ -13,6 +13,7 @@ mod profile;
 mod skins;
 mod slices;
 mod solve;
+mod warnings;
 
 pub use courses::{Course, Kind, Stack, Starters};
 pub use frame::SquareFrame;
@@ -23,3 +24,4 @@ pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
 pub use slices::{CourseSlice, slices};
 pub use solve::{Rail, solve};
+pub use warnings::{Limits, Trouble, Warning, warnings};
