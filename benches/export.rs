@@ -91,7 +91,9 @@ fn writers(criterion: &mut Criterion) {
     });
     group.bench_function("stl gate, bytes and write", |bencher| {
         bencher.iter(|| {
-            std::fs::write(&file, stl::write(black_box(&meshes), "torus").unwrap()).unwrap()
+            let stl = stl::Stl::new(black_box(&meshes), "torus").unwrap();
+            let mut out = std::fs::File::create(&file).unwrap();
+            stl.write_to(&mut out).unwrap();
         });
     });
     group.bench_function("mesh check", |bencher| {
