@@ -7,6 +7,7 @@ pub mod curve;
 pub mod design;
 pub mod drawing;
 pub mod export;
+pub mod frame;
 pub mod mesh;
 pub mod rail;
 pub mod shell;

@@ -38,7 +38,7 @@ pub fn scale_check() -> Drawing {
         Point::new(left + INCH, INCH),
     ));
     texts.push((left + INCH / 2.0, INCH / 2.0 - 1.75, "1 in".into()));
-    texts.push((RULE / 2.0, 18.0, "Tape this: 100 mm and 1 in square".into()));
+    texts.push((RULE / 2.0, 18.0, "Measure: 100 mm rule, 1 in square".into()));
     let item = |layer, shape| Item {
         part: "scale-check".into(),
         layer,

@@ -5,35 +5,89 @@
 //! must pass the same gate as any mesh before a byte is written.
 
 use super::ExportError;
-use crate::mesh::edges::EdgeTable;
+use crate::mesh::edges::{EdgeFaults, EdgeTable};
 use crate::mesh::{Mesh, MeshReport};
 use nalgebra::Vector3;
+use std::io::Write;
+use std::sync::mpsc;
 
 const HEADER: usize = 80;
 const RECORD: usize = 50;
+/// Triangles encoded at a time.
+const BATCH: usize = 8192;
 
 /// The meshes as one STL file; `title` goes into its header.
 pub fn write(meshes: &[Mesh], title: &str) -> Result<Vec<u8>, ExportError> {
-    let rounded: Vec<Rounded> = meshes.iter().map(Rounded::new).collect::<Result<_, _>>()?;
-    let count: usize = rounded.iter().map(|mesh| mesh.triangles.len()).sum();
-    let Ok(written) = u32::try_from(count) else {
-        return Err(ExportError::TooManyTriangles { count });
-    };
-    let mut bytes = vec![0u8; HEADER + 4 + count * RECORD];
-    // Never "solid": readers take that for the text form.
-    let header = format!("binary stl, mm: {title}");
-    let ascii = header.chars().filter(|c| c.is_ascii() && !c.is_control());
-    for (slot, c) in bytes[..HEADER].iter_mut().zip(ascii) {
-        *slot = c as u8;
-    }
-    bytes[HEADER..HEADER + 4].copy_from_slice(&written.to_le_bytes());
-    let mut rest = &mut bytes[HEADER + 4..];
-    for (mesh, source) in rounded.iter().zip(meshes) {
-        let (records, after) = rest.split_at_mut(mesh.triangles.len() * RECORD);
-        mesh.encode(records, source)?;
-        rest = after;
+    let stl = Stl::new(meshes, title)?;
+    let mut bytes = Vec::with_capacity(stl.size());
+    bytes.extend_from_slice(&stl.header);
+    for mesh in &stl.meshes {
+        for triangles in mesh.triangles.chunks(BATCH) {
+            encode(&mesh.vertices, triangles, &mut bytes);
+        }
     }
     Ok(bytes)
+}
+
+/// Meshes that passed the gate with the file's numbers, ready to be written.
+pub struct Stl {
+    header: [u8; HEADER + 4],
+    meshes: Vec<Rounded>,
+}
+
+impl Stl {
+    /// Rounds the meshes and passes each through the gate.
+    pub fn new(meshes: &[Mesh], title: &str) -> Result<Self, ExportError> {
+        let meshes: Vec<Rounded> = meshes.iter().map(Rounded::new).collect::<Result<_, _>>()?;
+        let count: usize = meshes.iter().map(|mesh| mesh.triangles.len()).sum();
+        let Ok(written) = u32::try_from(count) else {
+            return Err(ExportError::TooManyTriangles { count });
+        };
+        let mut header = [0; HEADER + 4];
+        // Never "solid": readers take that for the text form.
+        let words = format!("binary stl, mm: {title}");
+        let ascii = words.chars().filter(|c| c.is_ascii() && !c.is_control());
+        for (slot, c) in header[..HEADER].iter_mut().zip(ascii) {
+            *slot = c as u8;
+        }
+        header[HEADER..].copy_from_slice(&written.to_le_bytes());
+        Ok(Self { header, meshes })
+    }
+
+    /// Bytes in the file.
+    pub fn size(&self) -> usize {
+        let count: usize = self.meshes.iter().map(|mesh| mesh.triangles.len()).sum();
+        HEADER + 4 + count * RECORD
+    }
+
+    /// Writes the file in large pieces, working out the next ones while one is being written. No
+    /// buffering around `out` is needed.
+    pub fn write_to(&self, out: &mut impl Write) -> std::io::Result<()> {
+        out.write_all(&self.header)?;
+        std::thread::scope(|scope| {
+            let (full, pieces) = mpsc::sync_channel::<Vec<u8>>(2);
+            let (back, empties) = mpsc::channel::<Vec<u8>>();
+            scope.spawn(move || {
+                for mesh in &self.meshes {
+                    for triangles in mesh.triangles.chunks(BATCH) {
+                        let mut bytes = empties.try_recv().unwrap_or_default();
+                        bytes.clear();
+                        encode(&mesh.vertices, triangles, &mut bytes);
+                        // The writer is gone after an error of its own, which it returns.
+                        if full.send(bytes).is_err() {
+                            return;
+                        }
+                    }
+                }
+            });
+            for bytes in pieces {
+                out.write_all(&bytes)?;
+                // A worker that has finished needs no more buffers.
+                let _ = back.send(bytes);
+            }
+            Ok(())
+        })
+    }
 }
 
 /// A mesh with the file's numbers.
@@ -60,69 +114,53 @@ impl Rounded {
         if !in_range || !finite || mesh.triangles.is_empty() {
             return Err(unfit(mesh, mesh.check(0.0)));
         }
-        let triangles = match joined(&vertices) {
-            None => mesh.triangles.clone(),
-            Some(target) => mesh
-                .triangles
-                .iter()
-                .map(|t| t.map(|i| target[i as usize]))
-                .filter(|[a, b, c]| a != b && b != c && c != a)
-                .collect(),
+        // Vertices seldom meet, so the table is made beside the search for those that do.
+        let (target, table) = std::thread::scope(|scope| {
+            let table = scope.spawn(|| EdgeTable::new(limit, &mesh.triangles));
+            (joined(&vertices), table.join().ok())
+        });
+        let (triangles, table) = match (target, table) {
+            (None, Some(table)) => (mesh.triangles.clone(), table),
+            (target, _) => {
+                let target = target.unwrap_or_else(|| (0..limit as u32).collect());
+                let triangles: Vec<[u32; 3]> = mesh
+                    .triangles
+                    .iter()
+                    .map(|t| t.map(|i| target[i as usize]))
+                    .filter(|[a, b, c]| a != b && b != c && c != a)
+                    .collect();
+                let table = EdgeTable::new(limit, &triangles);
+                (triangles, table)
+            }
         };
-        Ok(Self {
+        let rounded = Self {
             vertices,
             triangles,
-        })
+        };
+        rounded.pass(&table, mesh)?;
+        Ok(rounded)
     }
 
-    /// Writes the records and passes the gate, on as many threads as there are processors. The bytes do
-    /// not depend on their number.
-    fn encode(&self, records: &mut [u8], source: &Mesh) -> Result<(), ExportError> {
-        let table = EdgeTable::new(self.vertices.len(), &self.triangles);
-        let threads = match self.triangles.len() {
-            0..20_000 => 1,
-            _ => std::thread::available_parallelism()
-                .map_or(1, usize::from)
-                .min(16),
-        };
-        let share = self.triangles.len().div_ceil(threads).max(1);
-        let chunks = self
-            .triangles
-            .chunks(share)
-            .zip(records.chunks_mut(share * RECORD));
-        let results: Vec<Gate> = std::thread::scope(|scope| {
-            let (table, vertices) = (&table, self.vertices.as_slice());
-            let mut workers = Vec::new();
-            let mut results = Vec::new();
-            for (i, (triangles, records)) in chunks.enumerate() {
-                if i + 1 < threads {
-                    workers.push(scope.spawn(move || gate(table, vertices, triangles, records)));
-                } else {
-                    results.push(gate(table, vertices, triangles, records));
-                }
-            }
-            for worker in workers {
-                results.push(worker.join().unwrap_or_else(|_| Gate {
-                    degenerate: usize::MAX,
-                    ..Gate::default()
-                }));
-            }
-            results
+    /// The gate, in two halves side by side: edges, and areas with the volume.
+    fn pass(&self, table: &EdgeTable, source: &Mesh) -> Result<(), ExportError> {
+        let half = self.triangles.len() / 2;
+        let (low, high) = self.triangles.split_at(half);
+        let look = |triangles| (table.faults(triangles), areas(&self.vertices, triangles));
+        let halves = std::thread::scope(|scope| {
+            let first = scope.spawn(|| look(low));
+            let second = look(high);
+            [first.join().unwrap_or_else(|_| look(low)), second]
         });
-        let total = results.iter().fold(Gate::default(), |a, b| Gate {
-            open: a.open + b.open,
-            folded: a.folded + b.folded,
-            degenerate: a.degenerate.saturating_add(b.degenerate),
-            volume: a.volume + b.volume,
-        });
+        let sum =
+            |count: fn(&(EdgeFaults, Areas)) -> usize| halves.iter().map(count).sum::<usize>();
         let report = MeshReport {
             triangles: self.triangles.len(),
             not_finite: 0,
             bad_indices: 0,
-            open_edges: total.open,
-            degenerate: total.degenerate,
-            duplicate: total.folded / 2,
-            volume: total.volume,
+            open_edges: sum(|(edges, _)| edges.unmatched),
+            degenerate: sum(|(_, areas)| areas.degenerate),
+            duplicate: sum(|(edges, _)| edges.folded) / 2,
+            volume: halves.iter().map(|(_, areas)| areas.volume).sum(),
         };
         if report.is_sound() {
             Ok(())
@@ -139,43 +177,41 @@ fn unfit(mesh: &Mesh, report: MeshReport) -> ExportError {
     }
 }
 
-#[derive(Default)]
-struct Gate {
-    open: usize,
-    folded: usize,
+struct Areas {
     degenerate: usize,
     volume: f64,
 }
 
-/// Writes some triangles and checks them against the whole mesh's edges.
-fn gate(
-    table: &EdgeTable,
-    vertices: &[[f32; 3]],
-    triangles: &[[u32; 3]],
-    records: &mut [u8],
-) -> Gate {
-    let edges = table.faults(triangles);
-    let mut gate = Gate {
-        open: edges.unmatched,
-        folded: edges.folded,
-        ..Gate::default()
-    };
+/// Triangles without area, and the volume seen from the first vertex.
+fn areas(vertices: &[[f32; 3]], triangles: &[[u32; 3]]) -> Areas {
     let origin = vertices.first().map_or_else(Vector3::zeros, wide);
-    for (triangle, record) in triangles.iter().zip(records.chunks_exact_mut(RECORD)) {
-        let corners = triangle.map(|i| &vertices[i as usize]);
-        let [a, b, c] = corners.map(|v| wide(v) - origin);
+    let mut areas = Areas {
+        degenerate: 0,
+        volume: 0.0,
+    };
+    for triangle in triangles {
+        let [a, b, c] = triangle.map(|i| wide(&vertices[i as usize]) - origin);
         let normal = (b - a).cross(&(c - a));
-        gate.volume += a.dot(&normal) / 6.0;
-        let length = normal.norm();
-        gate.degenerate += usize::from(length == 0.0);
-        let unit = normal / length;
-        let numbers = [unit.x as f32, unit.y as f32, unit.z as f32];
-        let all = std::iter::once(&numbers).chain(corners).flatten();
-        for (slot, number) in record.chunks_exact_mut(4).zip(all) {
-            slot.copy_from_slice(&(number + 0.0).to_le_bytes());
-        }
+        areas.volume += a.dot(&normal) / 6.0;
+        areas.degenerate += usize::from(normal == Vector3::zeros());
     }
-    gate
+    areas
+}
+
+/// Appends the records of some triangles.
+fn encode(vertices: &[[f32; 3]], triangles: &[[u32; 3]], bytes: &mut Vec<u8>) {
+    for triangle in triangles {
+        let corners = triangle.map(|i| vertices[i as usize]);
+        let [a, b, c] = corners.map(|v| wide(&v));
+        let normal = (b - a).cross(&(c - a)).normalize();
+        let unit = [normal.x, normal.y, normal.z].map(|n| n as f32 + 0.0);
+        let mut record = [0u8; RECORD];
+        let numbers = std::iter::once(unit).chain(corners).flatten();
+        for (slot, number) in record.chunks_exact_mut(4).zip(numbers) {
+            slot.copy_from_slice(&number.to_le_bytes());
+        }
+        bytes.extend_from_slice(&record);
+    }
 }
 
 fn wide(v: &[f32; 3]) -> Vector3<f64> {
@@ -231,6 +267,10 @@ mod tests {
         let bytes = write(&[block(), block().mirror()], "solid board").expect("sound");
         assert!(!bytes.starts_with(b"solid"));
         assert_eq!(bytes.len(), 84 + 24 * 50);
+        let stl = Stl::new(&[block(), block().mirror()], "solid board").expect("sound");
+        let mut streamed = Vec::new();
+        stl.write_to(&mut streamed).expect("a vector takes all");
+        assert!(streamed == bytes && stl.size() == bytes.len());
         let read = stl_io::read_stl(&mut std::io::Cursor::new(&bytes)).expect("readable");
         assert_eq!(read.faces.len(), 24);
         for face in &read.faces {
@@ -247,7 +287,7 @@ mod tests {
             (2000.0, 0.0),
             (2040.0, 0.0),
             (2040.0, 30.0),
-            (2039.999_999, 30.0),
+            (2_039.999_999, 30.0),
             (2000.0, 30.0),
         ];
         let ring = ring.map(|(x, y)| Point2::new(x, y));

@@ -13,8 +13,12 @@ const CORNER: f64 = 0.12;
 
 /// Lines and arcs along a dense polyline, corners kept.
 pub(super) fn arcs(part: &str, points: &[Vector<2>]) -> Result<Vec<Segment>, FrameError> {
-    let failed = |source| FrameError::Contour { part: part.into(), source };
-    let fitted = arcs_of_polyline(points, CORNER, ARC_TOLERANCE - LINE_TOLERANCE).map_err(failed)?;
+    let failed = |source| FrameError::Contour {
+        part: part.into(),
+        source,
+    };
+    let fitted =
+        arcs_of_polyline(points, CORNER, ARC_TOLERANCE - LINE_TOLERANCE).map_err(failed)?;
     Ok(segments(&fitted))
 }
 
@@ -25,7 +29,10 @@ pub(crate) fn segments(path: &ArcPath) -> Vec<Segment> {
         if piece.bulge == 0.0 {
             Segment::Line { to }
         } else {
-            Segment::Arc { to, bulge: piece.bulge }
+            Segment::Arc {
+                to,
+                bulge: piece.bulge,
+            }
         }
     };
     path.pieces.iter().map(segment).collect()
@@ -34,14 +41,23 @@ pub(crate) fn segments(path: &ArcPath) -> Vec<Segment> {
 /// Joins a start and segments to a closed path, adding the last line home if needed.
 pub(super) fn close(start: Vector<2>, mut segments: Vec<Segment>) -> Path {
     let start = Point::new(start.x, start.y);
-    let home = segments.last().is_some_and(|s| (s.to() - start).norm() < 1e-9);
+    let home = segments
+        .last()
+        .is_some_and(|s| (s.to() - start).norm() < 1e-9);
     if !home {
         segments.push(Segment::Line { to: start });
     }
-    Path { start, segments, closed: true }.without_empty_segments()
+    Path {
+        start,
+        segments,
+        closed: true,
+    }
+    .without_empty_segments()
 }
 
 /// A straight segment.
 pub(super) fn line(x: f64, y: f64) -> Segment {
-    Segment::Line { to: Point::new(x, y) }
+    Segment::Line {
+        to: Point::new(x, y),
+    }
 }

@@ -8,7 +8,9 @@ use crate::shell::ShellError;
 #[non_exhaustive]
 pub enum FrameError {
     /// The hollow is too low or too narrow for a rib.
-    #[error("rib {number} at x = {x:.0} mm: {fault}; move the rib, lengthen the end block, or make the board thicker there")]
+    #[error(
+        "rib {number} at x = {x:.0} mm: {fault}; move the rib, lengthen the end block, or make the board thicker there"
+    )]
     Rib {
         /// Its number from the tail, starting with 1.
         number: usize,
@@ -18,7 +20,9 @@ pub enum FrameError {
         fault: &'static str,
     },
     /// The spine has no room.
-    #[error("the spine at x = {x:.0} mm: the hollow is only {height:.1} mm high; lengthen the end block or make the board thicker there")]
+    #[error(
+        "the spine at x = {x:.0} mm: the hollow is only {height:.1} mm high; lengthen the end block or make the board thicker there"
+    )]
     Spine {
         /// Where, mm from the tail.
         x: f64,

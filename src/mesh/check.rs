@@ -115,8 +115,8 @@ impl Mesh {
         let [a, b, c] = self.corners(triangle);
         let longest = (b - a).norm().max((c - b).norm()).max((a - c).norm());
         let twice_area = (b - a).cross(&(c - a)).norm();
-        // NaN compares false and so counts as degenerate.
-        !(twice_area > scale * longest) || longest == 0.0
+        // NaN has no order and so counts as degenerate.
+        twice_area.partial_cmp(&(scale * longest)) != Some(std::cmp::Ordering::Greater)
     }
 
     fn duplicates(&self) -> usize {

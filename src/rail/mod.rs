@@ -4,6 +4,7 @@
 //! square to it being reached by projection along the strip (see [`SquareFrame`]), and the strips' directions are taken
 //! from the solved paths themselves until they agree.
 
+mod boundary;
 mod courses;
 mod frame;
 mod hermite;

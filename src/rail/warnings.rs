@@ -21,7 +21,11 @@ pub struct Limits {
 
 impl Default for Limits {
     fn default() -> Self {
-        Self { dig_in: 0.5, mouth_gap: 1.6, bevel: 50.0_f64.to_radians() }
+        Self {
+            dig_in: 0.5,
+            mouth_gap: 1.6,
+            bevel: 50.0_f64.to_radians(),
+        }
     }
 }
 
@@ -74,7 +78,11 @@ impl std::fmt::Display for Warning {
             Trouble::Bevel => "base planed to",
             Trouble::Open => "top stays below the deck's inner face by",
         };
-        let unit = if self.trouble == Trouble::Bevel { "°" } else { " mm" };
+        let unit = if self.trouble == Trouble::Bevel {
+            "°"
+        } else {
+            " mm"
+        };
         write!(
             f,
             "rib {} (x = {:.0} mm), course {}: {what} {:.2}{unit}, limit {:.2}{unit}; {}",
@@ -113,18 +121,35 @@ pub fn warnings(
 fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warning> {
     let mut found = Vec::new();
     for (index, &x) in construction.rib_stations.iter().enumerate() {
-        let Some((stack, margins)) = rail.at(x) else { continue };
+        let Some((stack, margins)) = rail.at(x) else {
+            continue;
+        };
         let mut add = |course: usize, trouble, value: f64, limit, remedy: &str| {
             let kind = stack.courses.get(course).map_or(Kind::Starter, |c| c.kind);
             let remedy = remedy.into();
-            found.push(Warning { rib: index + 1, x, course: course + 1, kind, trouble, value, limit, remedy });
+            found.push(Warning {
+                rib: index + 1,
+                x,
+                course: course + 1,
+                kind,
+                trouble,
+                value,
+                limit,
+                remedy,
+            });
         };
         margin_troubles(construction, margins, &mut add);
         joint_troubles(stack, limits, &mut add);
         if !stack.closed && !stack.courses.is_empty() {
             let last = stack.courses.len() - 1;
             let gap = stack.faces[1].inside(&stack.courses[last].inner_face()[1]);
-            add(last, Trouble::Open, gap, 0.0, "fill the corner with a tapered strip, or use thicker strips");
+            add(
+                last,
+                Trouble::Open,
+                gap,
+                0.0,
+                "fill the corner with a tapered strip, or use thicker strips",
+            );
         }
     }
     found
@@ -140,11 +165,23 @@ fn margin_troubles(
     let Some(m) = margins else { return };
     if m.cover.least < c.cover - GRAIN {
         let remedy = "use a thicker strip, or ask for less `cover`";
-        add(m.cover.course, Trouble::Cover, m.cover.least, c.cover, remedy);
+        add(
+            m.cover.course,
+            Trouble::Cover,
+            m.cover.least,
+            c.cover,
+            remedy,
+        );
     }
     if m.proud.least < c.proud - GRAIN {
         let remedy = "use a thicker or narrower strip, or ask for less `proud`";
-        add(m.proud.course, Trouble::Proud, m.proud.least, c.proud, remedy);
+        add(
+            m.proud.course,
+            Trouble::Proud,
+            m.proud.least,
+            c.proud,
+            remedy,
+        );
     }
 }
 
@@ -171,7 +208,11 @@ fn joint_troubles(
 }
 
 /// The widest strip, in half millimetres below the given one, with which no joint at any rib passes its limit.
-fn narrower(shell: &Shell, construction: &Construction, limits: &Limits) -> Result<Option<f64>, ShellError> {
+fn narrower(
+    shell: &Shell,
+    construction: &Construction,
+    limits: &Limits,
+) -> Result<Option<f64>, ShellError> {
     let mut trial = construction.clone();
     // Below this too little is left between bead and cove to hold the strip's shape.
     let least = trial.strip.bead_sagitta() + trial.strip.cove_depth + 2.0;

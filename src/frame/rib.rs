@@ -1,0 +1,244 @@
+//! Ribs.
+
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::float::single::SingleFloatOverlay;
+
+use super::FrameError;
+use super::chain::{LINE_TOLERANCE, arcs, close, line};
+use crate::curve::Vector;
+use crate::design::Construction;
+use crate::drawing::{Path, Segment};
+use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
+
+/// How far a rib's edges lean over its thickness, radians; positive where the face towards the nose is the larger.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct Bevels {
+    /// Bottom edge at the centreline.
+    pub bottom_centre: f64,
+    /// Bottom edge beside the rail.
+    pub bottom_rail: f64,
+    /// Deck edge at the centreline.
+    pub deck_centre: f64,
+    /// Deck edge beside the rail.
+    pub deck_rail: f64,
+    /// Ends against the rail.
+    pub rail: f64,
+}
+
+/// One rib, seen from the tail: y to starboard, z up, both in the board's coordinates.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rib {
+    /// Number from the tail, starting with 1.
+    pub number: usize,
+    /// Centre plane, mm from the tail.
+    pub x: f64,
+    /// Thickness, mm.
+    pub thickness: f64,
+    /// The contour that clears bottom, deck and rail at both faces, with the slot for the spine from below.
+    pub outline: Path,
+    /// Heights of bottom and deck edge on the centreline, mm.
+    pub heights: [f64; 2],
+    /// Height of the slot's end, mm.
+    pub slot_top: f64,
+    /// Width of the slot, mm.
+    pub slot_width: f64,
+    /// How far the edges lean.
+    pub bevels: Bevels,
+    /// The rail's stack in the centre plane.
+    pub stack: Stack,
+    /// The strips cut by the centre plane.
+    pub slices: Vec<CourseSlice>,
+}
+
+/// The planes, mm from the tail, in which the rail must be solved for the ribs: both faces and the centre of each.
+pub(crate) fn planes(construction: &Construction) -> Vec<f64> {
+    let half = construction.rib / 2.0;
+    construction
+        .rib_stations
+        .iter()
+        .flat_map(|x| [x - half, *x, x + half])
+        .collect()
+}
+
+/// Every rib of the frame. The rail must have been solved at both faces and the centre of each.
+pub fn ribs(construction: &Construction, rail: &Rail) -> Result<Vec<Rib>, FrameError> {
+    let stations = construction.rib_stations.iter().enumerate();
+    stations
+        .map(|(index, &x)| rib(index + 1, x, construction, rail))
+        .collect()
+}
+
+fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, FrameError> {
+    let fail = |fault| FrameError::Rib { number, x, fault };
+    let half = c.rib / 2.0;
+    let stack = |x: f64| {
+        rail.at(x)
+            .map(|s| s.0)
+            .filter(|s| (s.x - x).abs() < 1e-6)
+            .ok_or(fail("the skins leave no hollow"))
+    };
+    let (aft, centre, fore) = (stack(x - half)?, stack(x)?, stack(x + half)?);
+    let polygons =
+        [aft, fore].map(|s| half_polygon(s).ok_or(fail("the rail leaves no room for it")));
+    let [aft_polygon, fore_polygon] = polygons;
+    let chain = common(&aft_polygon?, &fore_polygon?)
+        .ok_or(fail("its two faces have nothing in common"))?;
+    let (bottom, deck) = (chain[0].y, chain[chain.len() - 1].y);
+    let slot_width = c.spine + c.slot_clearance;
+    if deck - bottom < 4.0 || chain.iter().all(|p| p.x < 2.0 * slot_width) {
+        return Err(fail("the hollow is too small"));
+    }
+    let slot_top = (bottom + deck) / 2.0;
+    Ok(Rib {
+        number,
+        x,
+        thickness: c.rib,
+        outline: outline(number, &chain, slot_width / 2.0, slot_top)?,
+        heights: [bottom, deck],
+        slot_top,
+        slot_width,
+        bevels: bevels(aft, centre, fore, c.rib),
+        stack: centre.clone(),
+        slices: slices(centre, c),
+    })
+}
+
+/// Half a rib in one plane, from the bottom's centre round the rail to the deck's centre.
+fn half_polygon(stack: &Stack) -> Option<Vec<Vector<2>>> {
+    let rail = stack.inner_boundary()?;
+    let (first, last) = (rail.first()?, rail.last()?);
+    let mut points = face_line(&stack.faces[0], first.x);
+    points.extend_from_slice(&rail);
+    let mut deck = face_line(&stack.faces[1], last.x);
+    deck.reverse();
+    points.extend(deck);
+    points
+        .iter()
+        .all(|p| p.iter().all(|c| c.is_finite()))
+        .then_some(points)
+}
+
+/// A skin's inner face from y = 0 to before `end`, dense enough for [`LINE_TOLERANCE`].
+fn face_line(face: &SkinFace, end: f64) -> Vec<Vector<2>> {
+    let nodes = face.line.nodes();
+    let mut points = vec![Vector::<2>::new(0.0, face.height(0.0))];
+    let mut inner: Vec<Vector<2>> = Vec::new();
+    for w in nodes.windows(2) {
+        // Sagitta of the piece from its turn; a Hermite piece turns little, so halves of its chord error add up to this.
+        let turn = w[0].tangent.angle(&w[1].tangent);
+        let chord = (w[1].point - w[0].point).norm();
+        let count = (chord * turn / 8.0 / LINE_TOLERANCE)
+            .sqrt()
+            .ceil()
+            .clamp(1.0, 64.0) as usize;
+        let step = (w[1].v - w[0].v) / count as f64;
+        inner.extend((0..count).map(|k| face.line.point(w[0].v + step * k as f64)));
+    }
+    inner.extend(nodes.last().map(|n| n.point));
+    inner.push(face.land);
+    inner.sort_by(|a, b| a.x.total_cmp(&b.x));
+    const APART: f64 = 1e-3;
+    points.extend(
+        inner
+            .into_iter()
+            .filter(|p| p.x > APART && p.x < end - APART),
+    );
+    points.dedup_by(|a, b| (*a - *b).norm() < APART);
+    points
+}
+
+/// What two half ribs have in common, as the chain from the bottom's centre to the deck's.
+fn common(a: &[Vector<2>], b: &[Vector<2>]) -> Option<Vec<Vector<2>>> {
+    let contour =
+        |points: &[Vector<2>]| points.iter().map(|p| [p.x, p.y]).collect::<Vec<[f64; 2]>>();
+    let shapes = contour(a).overlay(&contour(b), OverlayRule::Intersect, FillRule::NonZero);
+    let polygon = shapes
+        .into_iter()
+        .filter_map(|shape| shape.into_iter().next())
+        .max_by(|p, q| area(p).abs().total_cmp(&area(q).abs()))?;
+    let mut points: Vec<Vector<2>> = polygon.iter().map(|p| Vector::from(*p)).collect();
+    if area(&polygon) < 0.0 {
+        points.reverse();
+    }
+    // Start at the bottom's centre: the lowest point on the centreline.
+    let on_centre = |p: &Vector<2>| p.x.abs() < 1e-5;
+    let start = (0..points.len())
+        .filter(|&i| on_centre(&points[i]))
+        .min_by(|&i, &j| points[i].y.total_cmp(&points[j].y))?;
+    points.rotate_left(start);
+    let end = (0..points.len())
+        .filter(|&i| on_centre(&points[i]))
+        .max_by(|&i, &j| points[i].y.total_cmp(&points[j].y))?;
+    points.truncate(end + 1);
+    (points.len() > 3).then_some(points)
+}
+
+fn area(polygon: &[[f64; 2]]) -> f64 {
+    let next = polygon.iter().cycle().skip(1);
+    polygon
+        .iter()
+        .zip(next)
+        .map(|(a, b)| a[0] * b[1] - a[1] * b[0])
+        .sum::<f64>()
+        / 2.0
+}
+
+/// The whole contour: starboard chain, its mirror image, and the slot from below.
+fn outline(
+    number: usize,
+    chain: &[Vector<2>],
+    half_slot: f64,
+    slot_top: f64,
+) -> Result<Path, FrameError> {
+    // Cut the chain where the slot begins.
+    let after = chain
+        .iter()
+        .position(|p| p.x > half_slot)
+        .unwrap_or(1)
+        .max(1);
+    let (a, b) = (chain[after - 1], chain[after]);
+    let t = (half_slot - a.x) / (b.x - a.x);
+    let mut starboard = vec![Vector::<2>::new(half_slot, a.y + (b.y - a.y) * t)];
+    starboard.extend_from_slice(&chain[after..]);
+    starboard.dedup_by(|a, b| (*a - *b).norm() < 1e-6);
+    let start = starboard[0];
+    let mut segments = arcs(&format!("rib {number}"), &starboard)?;
+    let half = Path {
+        start: crate::drawing::Point::new(start.x, start.y),
+        segments,
+        closed: false,
+    };
+    let port = half
+        .transform(&crate::drawing::Placement::mirror(
+            std::f64::consts::FRAC_PI_2,
+        ))
+        .reversed();
+    segments = half.segments;
+    segments.extend(port.segments);
+    let slot: [Segment; 3] = [
+        line(-half_slot, slot_top),
+        line(half_slot, slot_top),
+        line(half_slot, start.y),
+    ];
+    segments.extend(slot);
+    Ok(close(start, segments))
+}
+
+fn bevels(aft: &Stack, centre: &Stack, fore: &Stack, thickness: f64) -> Bevels {
+    let lean = |face: usize, y: f64, sign: f64| {
+        let rise = fore.faces[face].height(y) - aft.faces[face].height(y);
+        (sign * rise).atan2(thickness)
+    };
+    let rail_y = centre
+        .inner_boundary()
+        .map_or(0.0, |b| b.iter().map(|p| p.x).fold(f64::INFINITY, f64::min));
+    let middle = centre.courses.get(centre.courses.len() / 2);
+    Bevels {
+        bottom_centre: lean(0, 0.0, -1.0),
+        bottom_rail: lean(0, rail_y, -1.0),
+        deck_centre: lean(1, 0.0, 1.0),
+        deck_rail: lean(1, rail_y, 1.0),
+        rail: middle.map_or(0.0, |c| c.frame.along.y.atan2(c.frame.along.x)),
+    }
+}

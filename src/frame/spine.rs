@@ -1,0 +1,138 @@
+//! The spine.
+
+use super::chain::{arcs, close, line};
+use super::{FrameError, Rib};
+use crate::curve::{BSpline, KnotVector, Vector, collocate};
+use crate::design::Construction;
+use crate::drawing::{Path, Point, Segment};
+use crate::shell::{Shell, Side};
+
+/// The spine, seen from starboard: x from the tail, z up, both in the board's coordinates.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Spine {
+    /// Thickness, mm.
+    pub thickness: f64,
+    /// Where it begins and ends, mm from the tail.
+    pub ends: [f64; 2],
+    /// The contour, with the slots for the ribs from above.
+    pub outline: Path,
+    /// Width of the slots, mm.
+    pub slot_width: f64,
+}
+
+/// Places at which the spine's edges are computed, about one every 8 mm on a short board.
+const STEPS: usize = 240;
+
+/// The spine between the end blocks, slotted for `ribs` from above.
+pub fn spine(shell: &Shell, c: &Construction, ribs: &[Rib]) -> Result<Spine, FrameError> {
+    let ends = [c.tail_block, shell.x_range().1 - c.nose_block];
+    let at = |i: usize| ends[0] + (ends[1] - ends[0]) * i as f64 / STEPS as f64;
+    let edges: Option<Vec<[Vector<2>; 2]>> =
+        (0..=STEPS).map(|i| edge_points(shell, c, at(i))).collect();
+    let thin = |x: f64, height: f64| FrameError::Spine { x, height };
+    let edges = edges.ok_or(thin(ends[0], 0.0))?;
+    if let Some(low) = edges.iter().find(|e| e[1].y - e[0].y < 4.0) {
+        return Err(thin(low[0].x, low[1].y - low[0].y));
+    }
+    let failed = |source| FrameError::Contour {
+        part: "spine".into(),
+        source,
+    };
+    let bottom = smooth(edges.iter().map(|e| e[0]).collect()).map_err(failed)?;
+    let deck = smooth(edges.iter().map(|e| e[1]).collect()).map_err(failed)?;
+    let slot_width = c.rib + c.slot_clearance;
+    let mut segments = arcs("spine", &stretch(&bottom, ends[0], ends[1]))?;
+    let start = bottom.point(ends[0]);
+    segments.push(line(ends[1], deck.point(ends[1]).y));
+    let mut from = ends[1];
+    for rib in ribs.iter().rev() {
+        let [aft, fore] = [rib.x - slot_width / 2.0, rib.x + slot_width / 2.0];
+        segments.extend(backward(&deck, fore, from)?);
+        let top = deck.point(aft).y;
+        segments.extend([
+            line(fore, rib.slot_top),
+            line(aft, rib.slot_top),
+            line(aft, top),
+        ]);
+        from = aft;
+    }
+    segments.extend(backward(&deck, ends[0], from)?);
+    Ok(Spine {
+        thickness: c.spine,
+        ends,
+        outline: close(start, segments),
+        slot_width,
+    })
+}
+
+/// Lines and arcs along `curve` from x = `to` back to x = `from`.
+fn backward(curve: &BSpline<2>, from: f64, to: f64) -> Result<Vec<Segment>, FrameError> {
+    let mut points = stretch(curve, from, to);
+    points.reverse();
+    arcs("spine", &points)
+}
+
+/// Dense points of `curve`, whose parameter is x.
+fn stretch(curve: &BSpline<2>, from: f64, to: f64) -> Vec<Vector<2>> {
+    // A millimetre and a half apart: on a radius of 300 mm the chord error is 0.001 mm.
+    let count = ((to - from) / 1.5).ceil().max(2.0) as usize;
+    (0..=count)
+        .map(|i| curve.point(from + (to - from) * i as f64 / count as f64))
+        .collect()
+}
+
+/// A cubic spline through points of rising x with x as its parameter.
+fn smooth(points: Vec<Vector<2>>) -> Result<BSpline<2>, crate::curve::CurveError> {
+    let x: Vec<f64> = points.iter().map(|p| p.x).collect();
+    let n = x.len();
+    let knots = KnotVector::clamped(3, x[0], &x[2..n - 2], x[n - 1])?;
+    let sites: Vec<(f64, usize)> = x.iter().map(|&x| (x, 0)).collect();
+    collocate(knots, &sites, points)
+}
+
+/// The inner faces of bottom and deck over the spine's thickness at `x`: the higher bottom, the lower deck, as (x, z).
+///
+/// Both faces of the spine and its middle are tried, since a vee or a concave is not level across it.
+fn edge_points(shell: &Shell, c: &Construction, x: f64) -> Option<[Vector<2>; 2]> {
+    let height = |end: f64, inward: f64, depth: f64, y: f64| -> Option<f64> {
+        let side = if end == 0.0 { Side::Above } else { Side::Below };
+        let mut v = end;
+        let mut p = shell.inset(x, v, depth, side)?;
+        if y > 0.0 {
+            // y is nearly linear in v here.
+            for _ in 0..4 {
+                v += (y - p.point.x) / p.tangent.x;
+                p = shell.inset(
+                    x,
+                    if inward > 0.0 { v.max(end) } else { v.min(end) },
+                    depth,
+                    side,
+                )?;
+            }
+        }
+        Some(p.point.y)
+    };
+    let half = c.spine / 2.0;
+    let bottom = height(0.0, 1.0, c.bottom_skin, 0.0)?.max(height(0.0, 1.0, c.bottom_skin, half)?);
+    let deck = height(1.0, -1.0, c.deck_skin, 0.0)?.min(height(1.0, -1.0, c.deck_skin, half)?);
+    Some([Vector::<2>::new(x, bottom), Vector::<2>::new(x, deck)])
+}
+
+impl Spine {
+    /// Height of the contour's box, mm.
+    pub fn height(&self) -> f64 {
+        self.outline.bounds().height()
+    }
+
+    /// A point inside the contour, for labels: the middle of the first bay.
+    pub fn label_place(&self, ribs: &[Rib]) -> Point {
+        let (x, z) = match ribs {
+            [a, b, ..] => {
+                let middle = |r: &Rib| (r.heights[0] + r.heights[1]) / 2.0;
+                ((a.x + b.x) / 2.0, (middle(a) + middle(b)) / 2.0)
+            }
+            _ => ((self.ends[0] + self.ends[1]) / 2.0, 0.0),
+        };
+        Point::new(x, z)
+    }
+}
