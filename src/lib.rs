@@ -3,6 +3,7 @@
 //! Data flows one way: design file → [`design::Design`] → shell → frame, rail → drawings, meshes, tables → files.
 //! Lengths are millimetres and angles radians everywhere inside the library.
 
+pub mod board;
 pub mod curve;
 pub mod design;
 pub mod drawing;
@@ -10,6 +11,7 @@ pub mod export;
 pub mod frame;
 pub mod mesh;
 pub mod rail;
+pub mod sheets;
 pub mod shell;
 pub mod surface;
 pub mod table;

@@ -5,6 +5,8 @@ mod error;
 mod rib;
 mod spine;
 
+pub(crate) use chain::segments;
 pub use error::FrameError;
+pub(crate) use rib::planes;
 pub use rib::{Bevels, Rib, ribs};
 pub use spine::{Spine, spine};

@@ -17,7 +17,7 @@ pub use half_section::{HalfSection, Mark};
 pub use inset::{InsetPoint, Side};
 pub use loft::{DEFAULT_TOLERANCE, End, Family, Shell, loft};
 pub use measures::{Measures, SectionArea, measures};
-pub use outline::PlanShape;
+pub use outline::{PlanShape, TWELVE_INCHES};
 pub use rocker::RockerLine;
 
 use crate::design::Design;

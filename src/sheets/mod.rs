@@ -1,0 +1,46 @@
+//! Parts as full-size drawings.
+
+mod label;
+mod outline;
+mod profile;
+mod rib;
+mod spine;
+mod strips;
+
+use crate::board::Board;
+use crate::drawing::{Drawing, row};
+
+/// A drawing and the name of the file it goes into, without an ending.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// File name stem, such as `rib-03`.
+    pub name: String,
+    /// What the sheet shows, for an index.
+    pub what: String,
+    /// The drawing.
+    pub drawing: Drawing,
+}
+
+/// Gap between parts on the combined sheet, mm.
+const GAP: f64 = 30.0;
+
+/// Every template of `board`: ribs from the tail, spine, outline, rocker, and all of them together.
+pub fn sheets(board: &Board) -> Result<Vec<Sheet>, crate::frame::FrameError> {
+    let mut sheets: Vec<Sheet> = board
+        .ribs
+        .iter()
+        .map(|rib| rib::sheet(board, rib))
+        .collect();
+    sheets.push(spine::sheet(board));
+    sheets.push(outline::sheet(board)?);
+    sheets.push(profile::sheet(board)?);
+    let drawings: Vec<Drawing> = sheets.iter().map(|s| s.drawing.clone()).collect();
+    let mut drawing = row(&drawings, GAP, board.design.length + 2.0 * GAP);
+    drawing.title = format!("{}: all templates", board.design.name);
+    sheets.push(Sheet {
+        name: "all-templates".into(),
+        what: "every template on one sheet".into(),
+        drawing,
+    });
+    Ok(sheets)
+}

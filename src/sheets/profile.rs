@@ -1,0 +1,116 @@
+//! The rocker's template.
+
+use super::Sheet;
+use super::label::{LETTER, arrow, block, path, polyline, text};
+use crate::board::Board;
+use crate::curve::{Vector, arcs_along};
+use crate::drawing::{Align, Drawing, Layer, Path, Point, Segment};
+use crate::frame::{FrameError, segments};
+use crate::shell::TWELVE_INCHES;
+use crate::units;
+
+/// Greatest distance, mm, between the template's lines and arcs and the rocker.
+const TOLERANCE: f64 = 0.02;
+/// Depth of the template under the base line, mm.
+const DEPTH: f64 = 60.0;
+
+/// The rocker template: its upper edge is the bottom's centreline, standing on the base line.
+pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
+    let part = "rocker";
+    let rocker = board.family.rocker();
+    let failed = |source| FrameError::Contour {
+        part: part.into(),
+        source,
+    };
+    let length = board.design.length;
+    let fitted = arcs_along(
+        |x| {
+            let [z, slope, _] = rocker.height(x);
+            (Vector::<2>::new(x, z), Vector::<2>::new(1.0, slope))
+        },
+        0.0,
+        length,
+        TOLERANCE,
+    )
+    .map_err(failed)?;
+    let start = Point::new(fitted.start.x, fitted.start.y);
+    let mut pieces = segments(&fitted);
+    let corners = [Point::new(length, -DEPTH), Point::new(0.0, -DEPTH), start];
+    pieces.extend(corners.map(|to| Segment::Line { to }));
+    let contour = Path {
+        start,
+        segments: pieces,
+        closed: true,
+    }
+    .without_empty_segments();
+    let mut items = vec![path(part, Layer::OutsideCut, contour)];
+    items.push(polyline(
+        part,
+        Layer::Mark,
+        &[Point::new(0.0, 0.0), Point::new(length, 0.0)],
+    ));
+    let mut x = 0.0;
+    while x <= length {
+        let z = rocker.height(x)[0];
+        items.push(polyline(part, Layer::Mark, &[Point::new(x, -10.0), Point::new(x, z)]).clone());
+        let align = if x < 1.0 { Align::Start } else { Align::Middle };
+        let label = units::length(z, board.design.report);
+        items.push(text(
+            part,
+            Point::new(x + if x < 1.0 { 3.0 } else { 0.0 }, -18.0),
+            LETTER,
+            align,
+            label,
+        ));
+        x += TWELVE_INCHES;
+    }
+    let deck: Vec<Point> = deck_line(board);
+    items.push(polyline(part, Layer::Reference, &deck));
+    let arrow_y = -DEPTH + 14.0;
+    items.extend(arrow(
+        part,
+        Point::new(length - 120.0, arrow_y),
+        Point::new(length - 80.0, arrow_y),
+    ));
+    items.push(text(
+        part,
+        Point::new(length - 76.0, arrow_y - LETTER / 2.0),
+        LETTER,
+        Align::Start,
+        "NOSE".into(),
+    ));
+    let report = |mm: f64| units::length(mm, board.design.report);
+    let words = [
+        board.design.name.clone(),
+        "Rocker: the upper edge is the bottom's centreline, the line along it the base line. Cut 1.".into(),
+        format!(
+            "Nose rocker {}, tail rocker {}. Heights every 12 in from the tail; the grey line is the deck.",
+            report(board.measures.nose_rocker),
+            report(board.measures.tail_rocker)
+        ),
+    ];
+    items.extend(block(part, Point::new(0.0, -DEPTH - 10.0), &words));
+    Ok(Sheet {
+        name: part.into(),
+        what: "rocker template with heights".into(),
+        drawing: Drawing {
+            title: format!("{}: rocker", board.design.name),
+            items,
+        },
+    })
+}
+
+/// The deck's centreline, dense enough to look at.
+fn deck_line(board: &Board) -> Vec<Point> {
+    let (tail, nose) = board.shell.x_range();
+    let start = board.family.plan().cleft_depth().unwrap_or(tail);
+    const STEPS: usize = 300;
+    // Crowded towards the tips, where the deck comes down steeply.
+    (0..=STEPS)
+        .map(|i| {
+            let t = (1.0 - (std::f64::consts::PI * i as f64 / STEPS as f64).cos()) / 2.0;
+            let x = start + (nose - start) * t;
+            Point::new(x, board.shell.centre_heights(x)[1])
+        })
+        .collect()
+}
