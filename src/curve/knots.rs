@@ -203,7 +203,8 @@ impl KnotVector {
             let mut saved = 0.0;
             for r in 0..j {
                 let (right, left) = (near[p + r] - u, u - near[p + r - j]);
-                let term = values[r] / (right + left);
+                // The reciprocal does not wait for the values: divisions overlap.
+                let term = values[r] * (1.0 / (right + left));
                 values[r] = saved + right * term;
                 saved = left * term;
             }
@@ -223,7 +224,7 @@ impl KnotVector {
             for r in 0..j {
                 let (right, left) = (near[p + r] - u, u - near[p + r - j]);
                 ndu[j][r] = right + left;
-                let term = ndu[r][j - 1] / ndu[j][r];
+                let term = ndu[r][j - 1] * (1.0 / ndu[j][r]);
                 ndu[r][j] = saved + right * term;
                 saved = left * term;
             }
