@@ -165,6 +165,7 @@ fn near(
 /// Joins neighbours on one line or circle.
 fn joined(start: Vector<2>, pieces: Vec<ArcPiece>, tolerance: f64) -> ArcPath {
     let mut out: Vec<ArcPiece> = Vec::with_capacity(pieces.len());
+    // Where the last piece kept starts.
     let mut from = start;
     for piece in pieces {
         let at = out.last().map_or(start, |p| p.to);
@@ -174,8 +175,8 @@ fn joined(start: Vector<2>, pieces: Vec<ArcPiece>, tolerance: f64) -> ArcPath {
             *last = union;
             continue;
         }
-        from = at;
         if piece.to != at {
+            from = at;
             out.push(piece);
         }
     }

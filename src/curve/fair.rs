@@ -112,7 +112,8 @@ impl<const D: usize> FairCurve<D> {
     }
 
     /// The curve of least energy. For `n` control points and `m` conditions the cost grows with `(D n)³`; 160 unknowns
-    /// take about 2 ms.
+    /// take about 1.5 ms. Rounding costs some accuracy of the energy on many spans, never of the conditions: relative errors near
+    /// 1e-8 at 80 spans and 3e-5 at 400 for order 3, and 1e-3 at 200 for order 4.
     ///
     /// # Errors
     /// [`CurveError::Inconsistent`] when the conditions contradict each other or ask more of a span than it can do,

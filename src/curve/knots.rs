@@ -164,75 +164,108 @@ impl KnotVector {
 
     /// As [`basis`](Self::basis), for the polynomial piece on `span` whether or not `u` lies in it.
     pub fn basis_on<const K: usize>(&self, span: usize, u: f64) -> Basis<K> {
-        let p = self.degree;
-        let mut ndu = [[0.0; W]; W];
-        let (mut left, mut right) = ([0.0; W], [0.0; W]);
-        ndu[0][0] = 1.0;
-        for j in 1..=p {
-            left[j] = u - self.knots[span + 1 - j];
-            right[j] = self.knots[span + j] - u;
-            let mut saved = 0.0;
-            for r in 0..j {
-                // Lower triangle: knot differences; upper: basis functions.
-                ndu[j][r] = right[r + 1] + left[j - r];
-                let term = ndu[r][j - 1] / ndu[j][r];
-                ndu[r][j] = saved + right[r + 1] * term;
-                saved = left[j - r] * term;
-            }
-            ndu[j][j] = saved;
-        }
-        let mut values = [[0.0; W]; K];
-        if K == 0 {
-            return Basis {
-                first: span - p,
-                values,
-            };
-        }
-        for j in 0..=p {
-            values[0][j] = ndu[j][p];
-        }
-        if K > 1 {
-            self.fill_derivatives(&ndu, &mut values);
-        }
+        // The loops unroll where the degree is a constant, which is most of the speed.
+        let values = match self.degree {
+            2 => self.values_on(2, span, u),
+            3 => self.values_on(3, span, u),
+            5 => self.values_on(5, span, u),
+            p => self.values_on(p, span, u),
+        };
         Basis {
-            first: span - p,
+            first: span - self.degree,
             values,
         }
     }
 
-    /// Second half of A2.3: differences of lower-degree basis functions.
-    fn fill_derivatives<const K: usize>(&self, ndu: &[[f64; W]; W], values: &mut [[f64; W]; K]) {
-        let p = self.degree;
-        for r in 0..=p {
-            let mut a = [[0.0; W]; 2];
-            let (mut s1, mut s2) = (0, 1);
-            a[0][0] = 1.0;
-            for k in 1..K.min(p + 1) {
-                let mut d = 0.0;
-                let pk = p - k;
-                if r >= k {
-                    a[s2][0] = a[s1][0] / ndu[pk + 1][r - k];
-                    d = a[s2][0] * ndu[r - k][pk];
-                }
-                let j1 = if r + 1 >= k { 1 } else { k - r };
-                let j2 = if r <= pk + 1 { k - 1 } else { p - r };
-                for j in j1..=j2 {
-                    let row = r + j - k;
-                    a[s2][j] = (a[s1][j] - a[s1][j - 1]) / ndu[pk + 1][row];
-                    d += a[s2][j] * ndu[row][pk];
-                }
-                if r <= pk {
-                    a[s2][k] = -a[s1][k - 1] / ndu[pk + 1][r];
-                    d += a[s2][k] * ndu[r][pk];
-                }
-                values[k][r] = d;
-                std::mem::swap(&mut s1, &mut s2);
+    #[inline(always)]
+    fn values_on<const K: usize>(&self, p: usize, span: usize, u: f64) -> [[f64; W]; K] {
+        let mut values = [[0.0; W]; K];
+        if K == 1 {
+            values[0] = self.functions(p, span, u);
+        } else if K > 1 {
+            let ndu = self.table(p, span, u);
+            for j in 0..=p {
+                values[0][j] = ndu[j][p];
             }
+            fill_derivatives(p, &ndu, &mut values);
         }
-        let mut factor = p as f64;
-        for (k, row) in values.iter_mut().enumerate().skip(1).take(p) {
-            row[..=p].iter_mut().for_each(|v| *v *= factor);
-            factor *= (p - k) as f64;
+        values
+    }
+
+    /// The functions alone (A2.2).
+    #[inline(always)]
+    pub(super) fn functions(&self, p: usize, span: usize, u: f64) -> [f64; W] {
+        // Knots u_{span+1-p} to u_{span+p}: one check of bounds for all.
+        let near = &self.knots[span + 1 - p..=span + p];
+        let mut values = [0.0; W];
+        values[0] = 1.0;
+        for j in 1..=p {
+            let mut saved = 0.0;
+            for r in 0..j {
+                let (right, left) = (near[p + r] - u, u - near[p + r - j]);
+                // The reciprocal does not wait for the values: divisions overlap.
+                let term = values[r] * (1.0 / (right + left));
+                values[r] = saved + right * term;
+                saved = left * term;
+            }
+            values[j] = saved;
         }
+        values
+    }
+
+    /// First half of A2.3: functions of all degrees above the diagonal, knot differences below.
+    #[inline(always)]
+    fn table(&self, p: usize, span: usize, u: f64) -> [[f64; W]; W] {
+        let near = &self.knots[span + 1 - p..=span + p];
+        let mut ndu = [[0.0; W]; W];
+        ndu[0][0] = 1.0;
+        for j in 1..=p {
+            let mut saved = 0.0;
+            for r in 0..j {
+                let (right, left) = (near[p + r] - u, u - near[p + r - j]);
+                ndu[j][r] = right + left;
+                let term = ndu[r][j - 1] * (1.0 / ndu[j][r]);
+                ndu[r][j] = saved + right * term;
+                saved = left * term;
+            }
+            ndu[j][j] = saved;
+        }
+        ndu
+    }
+}
+
+/// Second half of A2.3: differences of lower-degree basis functions.
+#[inline(always)]
+fn fill_derivatives<const K: usize>(p: usize, ndu: &[[f64; W]; W], values: &mut [[f64; W]; K]) {
+    for r in 0..=p {
+        let mut a = [[0.0; W]; 2];
+        let (mut s1, mut s2) = (0, 1);
+        a[0][0] = 1.0;
+        for k in 1..K.min(p + 1) {
+            let mut d = 0.0;
+            let pk = p - k;
+            if r >= k {
+                a[s2][0] = a[s1][0] / ndu[pk + 1][r - k];
+                d = a[s2][0] * ndu[r - k][pk];
+            }
+            let j1 = if r + 1 >= k { 1 } else { k - r };
+            let j2 = if r <= pk + 1 { k - 1 } else { p - r };
+            for j in j1..=j2 {
+                let row = r + j - k;
+                a[s2][j] = (a[s1][j] - a[s1][j - 1]) / ndu[pk + 1][row];
+                d += a[s2][j] * ndu[row][pk];
+            }
+            if r <= pk {
+                a[s2][k] = -a[s1][k - 1] / ndu[pk + 1][r];
+                d += a[s2][k] * ndu[r][pk];
+            }
+            values[k][r] = d;
+            std::mem::swap(&mut s1, &mut s2);
+        }
+    }
+    let mut factor = p as f64;
+    for (k, row) in values.iter_mut().enumerate().skip(1).take(p) {
+        row[..=p].iter_mut().for_each(|v| *v *= factor);
+        factor *= (p - k) as f64;
     }
 }

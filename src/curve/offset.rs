@@ -48,6 +48,7 @@ impl BSpline<2> {
     /// Refuses creases, rests, and bends tighter than `distance` on its side.
     fn check_offset(&self, distance: f64) -> Result<(), CurveError> {
         let breaks = self.knots().breaks();
+        let inner = self.curvature_extrema();
         let mut end_of_last: Option<Vector<2>> = None;
         for w in breaks.windows(2) {
             let span = self.knots().span(w[0]);
@@ -59,7 +60,6 @@ impl BSpline<2> {
                 return Err(CurveError::Crease(w[0]));
             }
             end_of_last = Some(b);
-            let inner = self.curvature_extrema();
             let inside = inner.iter().copied().filter(|&u| u > w[0] && u < w[1]);
             for u in [w[0], w[1]].into_iter().chain(inside) {
                 let [_, d1, d2] = on(u);

@@ -58,6 +58,7 @@ impl<const D: usize> BSpline<D> {
     }
 
     /// As [`derivatives`](Self::derivatives), of the polynomial piece on a knot span whether or not `u` lies in it.
+    #[inline]
     pub(super) fn derivatives_on<const K: usize>(&self, span: usize, u: f64) -> [Vector<D>; K] {
         let basis = self.knots.basis_on::<K>(span, u);
         let local = &self.points[basis.first..=basis.first + self.degree()];
