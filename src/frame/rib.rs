@@ -1,14 +1,11 @@
 //! Ribs.
 
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::overlay_rule::OverlayRule;
-use i_overlay::float::single::SingleFloatOverlay;
-
 use super::FrameError;
 use super::chain::{LINE_TOLERANCE, arcs, close, line};
 use crate::curve::Vector;
 use crate::design::Construction;
 use crate::drawing::{Path, Segment};
+use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
 
 /// How far a rib's edges lean over its thickness, radians; positive where the face towards the nose is the larger.
@@ -150,17 +147,7 @@ fn face_line(face: &SkinFace, end: f64) -> Vec<Vector<2>> {
 
 /// What two half ribs have in common, as the chain from the bottom's centre to the deck's.
 fn common(a: &[Vector<2>], b: &[Vector<2>]) -> Option<Vec<Vector<2>>> {
-    let contour =
-        |points: &[Vector<2>]| points.iter().map(|p| [p.x, p.y]).collect::<Vec<[f64; 2]>>();
-    let shapes = contour(a).overlay(&contour(b), OverlayRule::Intersect, FillRule::NonZero);
-    let polygon = shapes
-        .into_iter()
-        .filter_map(|shape| shape.into_iter().next())
-        .max_by(|p, q| area(p).abs().total_cmp(&area(q).abs()))?;
-    let mut points: Vec<Vector<2>> = polygon.iter().map(|p| Vector::from(*p)).collect();
-    if area(&polygon) < 0.0 {
-        points.reverse();
-    }
+    let mut points = polygon::common(a, b)?;
     // Start at the bottom's centre: the lowest point on the centreline.
     let on_centre = |p: &Vector<2>| p.x.abs() < 1e-5;
     let start = (0..points.len())
@@ -172,16 +159,6 @@ fn common(a: &[Vector<2>], b: &[Vector<2>]) -> Option<Vec<Vector<2>>> {
         .max_by(|&i, &j| points[i].y.total_cmp(&points[j].y))?;
     points.truncate(end + 1);
     (points.len() > 3).then_some(points)
-}
-
-fn area(polygon: &[[f64; 2]]) -> f64 {
-    let next = polygon.iter().cycle().skip(1);
-    polygon
-        .iter()
-        .zip(next)
-        .map(|(a, b)| a[0] * b[1] - a[1] * b[0])
-        .sum::<f64>()
-        / 2.0
 }
 
 /// The whole contour: starboard chain, its mirror image, and the slot from below.

@@ -171,6 +171,11 @@ pub fn extrude_with(
     }
 }
 
+/// Counter-clockwise triangles inside a simple counter-clockwise ring, using its corners only.
+pub fn triangulate_ring(ring: &[Point2<f64>]) -> Result<Vec<[u32; 3]>, MeshError> {
+    triangulate(&[(Ring::Outline, ring.to_vec())], ring)
+}
+
 type NamedRing = (Ring, Vec<Point2<f64>>);
 
 /// The outline counter-clockwise and the holes clockwise, their points checked.

@@ -7,7 +7,7 @@ mod extrude;
 mod measure;
 
 pub use check::MeshReport;
-pub use extrude::{MeshError, PlateFrame, Ring, extrude, extrude_with};
+pub use extrude::{MeshError, PlateFrame, Ring, extrude, extrude_with, triangulate_ring};
 
 use nalgebra::Point3;
 

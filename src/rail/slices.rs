@@ -5,6 +5,7 @@ use super::frame::SquareFrame;
 use super::profile::{Profile, profile};
 use crate::curve::Vector;
 use crate::design::Construction;
+use crate::polygon;
 
 /// One strip's exact cross-section where a plane of constant x cuts it.
 ///
@@ -49,33 +50,22 @@ impl CourseSlice {
         flat.into_iter().map(|p| self.frame.plane(p)).collect()
     }
 
-    /// The slice as left after the top is planed to the deck's inner face (and the starter to the bottom's).
-    ///
-    /// The half-planes of the faces beyond their land lines cut the polygon (Sutherland & Hodgman, 1974).
+    /// The slice as left after the top is planed to the deck's inner face (and the starter to the bottom's); empty if nothing
+    /// is left. The faces count as straight on from their land lines.
     pub fn planed(&self, stack: &Stack, tolerance: f64) -> Vec<Vector<2>> {
-        let mut polygon = self.polygon(tolerance);
+        // Far enough to hold any rail.
+        const FAR: f64 = 2000.0;
+        let mut left = Some(self.polygon(tolerance));
         for face in &stack.faces {
-            polygon = clip(&polygon, |p| face.inside(p));
+            let (along, inward) = (face.outboard * FAR, face.normal() * FAR);
+            let half_plane = [
+                face.land - along,
+                face.land + along,
+                face.land + along + inward,
+                face.land - along + inward,
+            ];
+            left = left.and_then(|polygon| polygon::common(&polygon, &half_plane));
         }
-        polygon
+        left.unwrap_or_default()
     }
-}
-
-/// The part of a polygon where `inside` is not negative; `inside` is taken as linear along each edge.
-fn clip(polygon: &[Vector<2>], inside: impl Fn(&Vector<2>) -> f64) -> Vec<Vector<2>> {
-    let mut out = Vec::with_capacity(polygon.len() + 2);
-    for (i, a) in polygon.iter().enumerate() {
-        let b = &polygon[(i + 1) % polygon.len()];
-        let (fa, fb) = (inside(a), inside(b));
-        if fa >= 0.0 {
-            out.push(*a);
-        }
-        if (fa < 0.0) != (fb < 0.0) && fa != fb {
-            let t = fa / (fa - fb);
-            if t > 1e-12 && t < 1.0 - 1e-12 {
-                out.push(a + (b - a) * t);
-            }
-        }
-    }
-    out
 }

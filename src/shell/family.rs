@@ -52,6 +52,8 @@ impl BoardFamily {
             .chain(design.sections.iter().map(|s| plan.locate(s.x)))
             .chain((1..8).map(|i| f64::from(i) / 8.0))
             .collect();
+        // A row next to an end would only unsettle the spline there.
+        rows.retain(|u| (0.01..0.99).contains(u));
         rows.sort_by(f64::total_cmp);
         rows.dedup_by(|a, b| (*a - *b).abs() < 0.01);
         let family = Self {

@@ -200,7 +200,9 @@ impl HalfSection {
         let tuck = smooth_min(c.tuck * t, 0.7 * lobe);
         let edge_y = w - tuck;
         // Bottom height over the base: q τ² + v τ + d (27/4) τ² (1 - τ), with τ = y / edge_y.
-        let (q, v, d) = (c.roll * t, c.vee * t, c.double * t * 6.75);
+        // Into a pointed tip the width shrinks faster than the thickness and the contour goes with it.
+        let scale = smooth_min(t, lobe);
+        let (q, v, d) = (c.roll * scale, c.vee * scale, c.double * scale * 6.75);
         let bottom = |tau: f64| f.base + (q + d) * tau * tau + v * tau - d * tau.powi(3);
         let slope = |tau: f64| {
             if edge_y > 0.0 {

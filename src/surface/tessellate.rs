@@ -14,73 +14,123 @@ pub struct Grid {
     pub points: Vec<Vector<3>>,
 }
 
-/// A grid whose triangles, split either way, lie within `tolerance` mm of the patch.
+/// Grids, one a patch, whose triangles, split either way, lie within `tolerance` mm of the patches. The patches share their
+/// v knots, and the grids their v lines, so that grids of neighbours in u meet point for point.
 ///
 /// On a cell of size h_u × h_v a triangle with corners on the surface misses it by at most
 /// (h_u² M_uu + 2 h_u h_v M_uv + h_v² M_vv) / 8 (Filip, Magedson & Markot, *Surface algorithms using bounds on
 /// derivatives*, CAGD 3, 1986). Only the components along the normal move a triangle off the surface; their
-/// greatest values are sampled on each span with a margin of a quarter. Half of the tolerance is spent on each direction,
-/// so that the mixed term is covered by the inequality of the means wherever M_uv² ≤ M_uu M_vv, and checked otherwise.
-pub fn tessellate(patch: &Patch, tolerance: f64) -> Grid {
-    let (us, vs) = (patch.u().breaks(), patch.v().breaks());
-    let mut m = vec![[0.0_f64; 3]; (us.len() - 1) * (vs.len() - 1)];
-    for (i, u) in us.windows(2).enumerate() {
-        for (j, v) in vs.windows(2).enumerate() {
-            m[i * (vs.len() - 1) + j] = bounds(patch, u, v);
-        }
-    }
-    let cell = |i: usize, j: usize| m[i * (vs.len() - 1) + j];
-    // A span's count in its own direction: the worst over all spans crossing it.
-    let count = |h: f64, worst: f64| -> usize {
-        ((h * (worst / (4.0 * tolerance)).sqrt()).ceil() as usize).clamp(1, 4096)
+/// greatest values are sampled on each span with a margin of a quarter. Half of the tolerance is first spent on each
+/// direction; where the mixed term makes a cell miss it still, the direction that owes more is divided again.
+pub fn tessellate(patches: &[Patch], tolerance: f64) -> Vec<Grid> {
+    let Some(first) = patches.first() else {
+        return Vec::new();
     };
-    let mut nu: Vec<usize> = (0..us.len() - 1)
-        .map(|i| {
-            let worst = (0..vs.len() - 1).fold(0.0_f64, |w, j| w.max(cell(i, j)[0]));
-            count(us[i + 1] - us[i], worst)
-        })
+    let vs = first.v().breaks();
+    let mut nv = vec![1; vs.len() - 1];
+    let mut plans: Vec<Plan> = patches
+        .iter()
+        .map(|patch| Plan::new(patch, &vs, tolerance, &mut nv))
         .collect();
-    let mut nv: Vec<usize> = (0..vs.len() - 1)
-        .map(|j| {
-            let worst = (0..us.len() - 1).fold(0.0_f64, |w, i| w.max(cell(i, j)[2]));
-            count(vs[j + 1] - vs[j], worst)
-        })
-        .collect();
-    // The mixed term where it rules.
-    for i in 0..nu.len() {
-        for j in 0..nv.len() {
-            let [muu, muv, mvv] = cell(i, j);
-            loop {
-                let (hu, hv) = (
-                    (us[i + 1] - us[i]) / nu[i] as f64,
-                    (vs[j + 1] - vs[j]) / nv[j] as f64,
-                );
-                let error = (hu * hu * muu + 2.0 * hu * hv * muv + hv * hv * mvv) / 8.0;
-                if error <= tolerance || nu[i].max(nv[j]) >= 4096 {
-                    break;
-                }
-                if hu * hu * muu + hu * hv * muv >= hv * hv * mvv + hu * hv * muv {
-                    nu[i] += 1 + nu[i] / 8;
-                } else {
-                    nv[j] += 1 + nv[j] / 8;
+    // Finer v lines never make a cell worse, so each plan is only settled again.
+    for plan in &mut plans {
+        plan.settle(&vs, tolerance, &mut nv);
+    }
+    let v = lines(&vs, &nv);
+    let grid = |(patch, plan): (&Patch, &Plan)| {
+        let u = lines(&plan.us, &plan.nu);
+        let points = u
+            .iter()
+            .flat_map(|&u| v.iter().map(move |&v| patch.point(u, v)))
+            .collect();
+        Grid {
+            u,
+            v: v.clone(),
+            points,
+        }
+    };
+    patches.iter().zip(&plans).map(grid).collect()
+}
+
+/// How many pieces each u span of a patch is divided into.
+struct Plan {
+    us: Vec<f64>,
+    nu: Vec<usize>,
+    /// Bounds of the normal components of S_uu, S_uv, S_vv by cell, v fastest.
+    bounds: Vec<[f64; 3]>,
+}
+
+/// Most pieces a span is divided into.
+const MOST: usize = 4096;
+
+impl Plan {
+    fn new(patch: &Patch, vs: &[f64], tolerance: f64, nv: &mut [usize]) -> Self {
+        let us = patch.u().breaks();
+        let columns = vs.len() - 1;
+        let bounds: Vec<[f64; 3]> = us
+            .windows(2)
+            .flat_map(|u| vs.windows(2).map(move |v| bounds(patch, u, v)))
+            .collect();
+        let count = |h: f64, worst: f64| {
+            ((h * (worst / (4.0 * tolerance)).sqrt()).ceil() as usize).clamp(1, MOST)
+        };
+        let nu = us
+            .windows(2)
+            .zip(bounds.chunks(columns))
+            .map(|(w, row)| count(w[1] - w[0], row.iter().map(|m| m[0]).fold(0.0, f64::max)))
+            .collect();
+        for (j, (n, w)) in nv.iter_mut().zip(vs.windows(2)).enumerate() {
+            let worst = bounds
+                .iter()
+                .skip(j)
+                .step_by(columns)
+                .map(|m| m[2])
+                .fold(0.0, f64::max);
+            *n = (*n).max(count(w[1] - w[0], worst));
+        }
+        let mut plan = Self { us, nu, bounds };
+        plan.settle(vs, tolerance, nv);
+        plan
+    }
+
+    /// Divides on until every cell holds the tolerance, mixed term included.
+    fn settle(&mut self, vs: &[f64], tolerance: f64, nv: &mut [usize]) {
+        for (i, (w, row)) in self
+            .us
+            .windows(2)
+            .zip(self.bounds.chunks(nv.len()))
+            .enumerate()
+        {
+            for (j, &[muu, muv, mvv]) in row.iter().enumerate() {
+                loop {
+                    let hu = (w[1] - w[0]) / self.nu[i] as f64;
+                    let hv = (vs[j + 1] - vs[j]) / nv[j] as f64;
+                    let (along, mixed, across) = (hu * hu * muu, hu * hv * muv, hv * hv * mvv);
+                    if (along + 2.0 * mixed + across) / 8.0 <= tolerance
+                        || self.nu[i].max(nv[j]) >= MOST
+                    {
+                        break;
+                    }
+                    let divided = if along >= across {
+                        &mut self.nu[i]
+                    } else {
+                        &mut nv[j]
+                    };
+                    *divided += 1 + *divided / 8;
                 }
             }
         }
     }
-    let lines = |breaks: &[f64], counts: &[usize]| {
-        let mut out = vec![breaks[0]];
-        for (span, &n) in breaks.windows(2).zip(counts) {
-            out.extend((1..n).map(|k| span[0] + (span[1] - span[0]) * k as f64 / n as f64));
-            out.push(span[1]);
-        }
-        out
-    };
-    let (u, v) = (lines(&us, &nu), lines(&vs, &nv));
-    let points = u
-        .iter()
-        .flat_map(|&u| v.iter().map(move |&v| patch.point(u, v)))
-        .collect();
-    Grid { u, v, points }
+}
+
+/// The breaks with every span divided evenly.
+fn lines(breaks: &[f64], counts: &[usize]) -> Vec<f64> {
+    let mut out = vec![breaks[0]];
+    for (span, &n) in breaks.windows(2).zip(counts) {
+        out.extend((1..n).map(|k| span[0] + (span[1] - span[0]) * k as f64 / n as f64));
+        out.push(span[1]);
+    }
+    out
 }
 
 /// Greatest normal components of S_uu, S_uv, S_vv sampled on a span cell, with a margin.
