@@ -193,12 +193,11 @@ impl Builder<'_> {
         let finished = &self.plane.finished;
         let mut reach = f64::NEG_INFINITY;
         let crossings = [0.0, size].map(|h| finished.last_rise(|p| height(p) - h));
-        let nodes = finished
-            .nodes()
-            .iter()
-            .map(|n| n.point)
+        let along_it = finished
+            .places(1.0)
+            .into_iter()
             .filter(|p| (0.0..=size).contains(&height(p)));
-        for p in nodes.chain(crossings.into_iter().flatten().map(|v| finished.point(v))) {
+        for p in along_it.chain(crossings.into_iter().flatten().map(|v| finished.point(v))) {
             reach = reach.max(skin.local(p).x);
         }
         if !reach.is_finite() {

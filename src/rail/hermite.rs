@@ -3,6 +3,9 @@
 use crate::curve::Vector;
 use crate::shell::InsetPoint;
 
+/// How closely, mm, a [`PlaneLine`] follows the section it stands for.
+pub(super) const LINE_ACCURACY: f64 = 1e-5;
+
 /// A plane curve (y, z) over a section parameter, cubic between nodes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlaneLine {
@@ -47,6 +50,18 @@ impl PlaneLine {
             0.0
         };
         (a.fore * (1.0 - t) + b.fore * t).normalize()
+    }
+
+    /// Points along the curve at most about `step` mm apart.
+    pub fn places(&self, step: f64) -> Vec<Vector<2>> {
+        let mut out = Vec::new();
+        for w in self.nodes.windows(2) {
+            let count = ((w[1].point - w[0].point).norm() / step).ceil().max(1.0) as usize;
+            let h = (w[1].v - w[0].v) / count as f64;
+            out.extend((0..count).map(|k| hermite(&w[0], &w[1], w[0].v + h * k as f64)));
+        }
+        out.extend(self.nodes.last().map(|n| n.point));
+        out
     }
 
     /// The first parameter after `from` where `f` of the point turns from negative to not negative, by bisection to

@@ -1,6 +1,6 @@
 //! The skins' inner faces and their land lines in a plane of constant x.
 
-use super::hermite::PlaneLine;
+use super::hermite::{LINE_ACCURACY, PlaneLine};
 use crate::curve::{BSpline, Vector};
 use crate::design::Construction;
 use crate::shell::{Shell, ShellError, Side};
@@ -91,7 +91,7 @@ fn face(
     let (from, to) = if bottom { (0.0, land_v) } else { (land_v, 1.0) };
     let side = if bottom { Side::Below } else { Side::Above };
     let edge = shell.inset(x, land_v, depth, side)?;
-    let nodes = shell.inset_line(x, depth, from, to, 20);
+    let nodes = shell.inset_line(x, depth, from, to, LINE_ACCURACY);
     let tangent = edge.tangent.normalize() * if bottom { 1.0 } else { -1.0 };
     (tangent.x > 0.0).then(|| SkinFace {
         line: PlaneLine::new(nodes),

@@ -1,7 +1,7 @@
 //! The rail along the whole board.
 
 use super::courses::{Plane, Stack, stack};
-use super::hermite::PlaneLine;
+use super::hermite::{LINE_ACCURACY, PlaneLine};
 use super::margins::{Margins, margins};
 use super::skins::{SkinFace, faces};
 use crate::curve::Vector;
@@ -83,7 +83,7 @@ struct Ground {
 
 impl Ground {
     fn new(shell: &Shell, x: f64, faces: [SkinFace; 2]) -> Self {
-        let finished = shell.inset_line(x, 0.0, faces[0].land_v, faces[1].land_v, 48);
+        let finished = shell.inset_line(x, 0.0, faces[0].land_v, faces[1].land_v, LINE_ACCURACY);
         Self {
             x,
             faces,
@@ -92,7 +92,13 @@ impl Ground {
     }
 
     fn plane(self, shell: &Shell, depth: f64) -> Plane {
-        let guide = PlaneLine::new(shell.inset_line(self.x, depth, self.faces[0].land_v, 1.0, 48));
+        let guide = PlaneLine::new(shell.inset_line(
+            self.x,
+            depth,
+            self.faces[0].land_v,
+            1.0,
+            LINE_ACCURACY,
+        ));
         Plane {
             x: self.x,
             faces: self.faces,

@@ -24,7 +24,7 @@ impl Default for Limits {
         Self {
             dig_in: 0.5,
             mouth_gap: 1.6,
-            bevel: 50.0_f64.to_radians(),
+            bevel: 30.0_f64.to_radians(),
         }
     }
 }
