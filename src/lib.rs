@@ -15,4 +15,5 @@ pub mod sheets;
 pub mod shell;
 pub mod surface;
 pub mod table;
+pub mod timber;
 pub mod units;
