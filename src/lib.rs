@@ -13,6 +13,7 @@ pub mod mesh;
 pub mod rail;
 pub mod sheets;
 pub mod shell;
+pub mod stock;
 pub mod surface;
 pub mod table;
 pub mod timber;

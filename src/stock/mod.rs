@@ -1,0 +1,3 @@
+//! Stock: how planks become strips, machine by machine, and which plank yields which strips.
+
+pub mod lengths;
