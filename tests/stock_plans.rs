@@ -4,8 +4,8 @@
 use boardwright::design::{Lie, Starter, Strip};
 use boardwright::stock::cutting::{CuttingPlan, Kind, StripNeed, cutting_plan};
 use boardwright::stock::{
-    Aim, Machine, Plank, Profile, Profiles, Shop, StockError, board_feet, board_foot_volume,
-    cut_rows, milling_plan, milling_rows, strip_rows, totals,
+    Aim, Machine, Plank, Profile, Profiles, Scarfing, Shop, StockError, board_feet,
+    board_foot_volume, cut_rows, milling_plan, milling_rows, strip_rows, totals,
 };
 use boardwright::timber::find;
 use proptest::prelude::*;
@@ -301,6 +301,44 @@ fn sixty_strips_with_scarfs() {
     assert_eq!(plan, cutting_plan(&needs, &profiles(), &shop).unwrap());
 }
 
+/// Thin boards at odd prices, many of them: the coarse search has real work, and must still end with its bound.
+#[test]
+fn many_thin_boards_at_odd_prices() {
+    let needs = rail(2700.0, 24);
+    let mut values = Vec::new();
+    for (aim, scarfing) in [
+        (Aim::Planks, Scarfing::WhenShort),
+        (Aim::Planks, Scarfing::WhenLess),
+        (Aim::Price, Scarfing::WhenShort),
+        (Aim::Price, Scarfing::WhenLess),
+    ] {
+        let shop = Shop {
+            aim,
+            scarfing,
+            ..shop(vec![
+                plank(2440.0, 139.7, 19.05, None, 11.9),
+                plank(3050.0, 139.7, 19.05, Some(4), 16.3),
+                plank(1830.0, 184.0, 25.0, None, 14.2),
+                plank(2440.0, 89.0, 38.0, None, 12.7),
+            ])
+        };
+        let start = std::time::Instant::now();
+        let plan = cutting_plan(&needs, &profiles(), &shop).unwrap();
+        eprintln!(
+            "{aim:?} {scarfing:?}: {:?} gap {:.4}, any scarf {:.4}, lanes gap {:.4}, {:?}",
+            plan.expense,
+            plan.gap(),
+            plan.gap_any_scarf(),
+            plan.gap_lanes(),
+            start.elapsed()
+        );
+        sound(&plan, &needs, &shop);
+        assert!(plan.gap() < 0.1);
+        values.push(plan.value);
+    }
+    assert!(values[1] <= values[0] && values[3] <= values[2]);
+}
+
 #[test]
 fn long_planks_need_no_scarfs() {
     let needs = rail(1900.0, 10);
@@ -410,6 +448,7 @@ fn exhaustive(needs: &[StripNeed], shop: &Shop, most: u32) -> Option<u64> {
             })
             .collect()
     };
+    #[allow(clippy::too_many_arguments)]
     // Every multiset of (size, way) up to `most` planks.
     fn go(
         shop: &Shop,

@@ -19,5 +19,5 @@ pub use milling::{Machine, MillingPlan, Step, Window, milling_plan, rough};
 pub use profile::{Profile, Profiles};
 pub use router::{Cutter, RouterSetup};
 pub use rows::{CutRow, MillingRow, StripRow, cut_rows, milling_rows, strip_rows};
-pub use shop::{Aim, Allowances, Kerfs, Plank, Shop};
+pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
 pub use totals::{Totals, board_feet, board_foot_volume, totals};

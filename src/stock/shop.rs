@@ -91,6 +91,17 @@ pub enum Aim {
     Price,
 }
 
+/// When strips are scarfed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Scarfing {
+    /// Only when no plank is long enough, or the long ones do not suffice.
+    #[default]
+    WhenShort,
+    /// Whenever shorter planks make a plan that takes less.
+    WhenLess,
+}
+
 /// Everything about wood and machines that the maker decides.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", default, deny_unknown_fields)]
@@ -115,6 +126,8 @@ pub struct Shop {
     pub stagger: f64,
     /// Shortest piece of a scarfed strip, mm.
     pub shortest_piece: f64,
+    /// When strips are scarfed.
+    pub scarfing: Scarfing,
     /// What is made least.
     pub aim: Aim,
 }
@@ -132,6 +145,7 @@ impl Default for Shop {
             scarf_ratio: 8.0,
             stagger: 300.0,
             shortest_piece: 400.0,
+            scarfing: Scarfing::WhenShort,
             aim: Aim::Planks,
         }
     }

@@ -119,31 +119,6 @@ impl<'a> Layouts<'a> {
         })
     }
 
-    /// Most length by section from one plank of each size, a kerf to every lane.
-    pub fn gains(&self) -> Vec<[u64; 2]> {
-        let gain = |y: &SectionYield, k: Kind| {
-            u64::from(y.most(k)) * u64::from(y.lanes[k as usize]) * u64::from(y.length + self.kerf)
-        };
-        self.yields
-            .iter()
-            .map(|y| Kind::BOTH.map(|k| if y.length > 0 { gain(y, k) } else { 0 }))
-            .collect()
-    }
-
-    /// Whether the planks have the length for each section by itself.
-    pub fn long_enough(&self, planks: &[u32]) -> bool {
-        let gains = self.gains();
-        let needed = self.needed();
-        (0..2).all(|s| {
-            gains
-                .iter()
-                .zip(planks)
-                .map(|(g, &n)| g[s] * u64::from(n))
-                .sum::<u64>()
-                >= needed[s]
-        })
-    }
-
     /// Whether all planks there are, were every one sawn for one section alone, hold that section's pieces. A cheap refusal of lists
     /// that no number of planks will do for.
     pub fn enough_in_all(&self, planks: &[Plank]) -> bool {

@@ -8,6 +8,7 @@
 //! proven that the lanes do not hold the pieces, so the first that is accepted is the best. The bound, and whether it was met, are
 //! kept in the plan. Lengths are taken up, and lanes down, to whole millimetres.
 
+mod candidates;
 mod layout;
 mod needs;
 mod plan;
@@ -20,11 +21,12 @@ pub use plan::{CuttingPlan, Expense, LaneCut, LeafCut, PieceCut, PlankCut};
 pub use scarf::{Joint, Scarfed};
 pub use section::{Kind, SectionYield};
 
-use super::{Profiles, Shop, StockError};
+use super::{Profiles, Scarfing, Shop, StockError};
 
 /// The cutting plan for `needs` from the planks of `shop`: fewest planks, or least price, then least length of lane cut into.
 ///
-/// A strip is scarfed only if no plank is long enough for it, with as few joints as can be. The proof of [`CuttingPlan::optimal`] is
+/// A strip is scarfed only if no plank is long enough for it, with as few joints as can be; or, with [`Scarfing::WhenLess`], if that
+/// takes less. The proof of [`CuttingPlan::optimal`] is
 /// for the scarf places chosen; [`CuttingPlan::least_any_scarf`] holds for all.
 ///
 /// # Errors
@@ -67,6 +69,7 @@ pub fn cutting_plan(
     }
     let yields = section::yields(needs, profiles, shop)?;
     let overlap = [profiles.strip.thickness, profiles.starter.size].map(|t| shop.scarf_ratio * t);
+    let any_scarf = search::least_by_length(needs, shop, &yields, overlap);
     let mut best: Option<CuttingPlan> = None;
     // The first failure is that of the longest pieces, and the one to tell.
     let mut failure: Option<StockError> = None;
@@ -82,7 +85,7 @@ pub fn cutting_plan(
             let jointed = scarfed.iter().any(|s| !s.joints.is_empty());
             match search::least_planks(needs, &scarfed, shop, &yields) {
                 Ok(found) => {
-                    let plan = plan::assemble(needs, &scarfed, shop, profiles, &yields, found);
+                    let plan = plan::assemble(&scarfed, shop, profiles, &yields, found, any_scarf);
                     if best.as_ref().is_none_or(|b| plan.better_than(b, shop.aim)) {
                         best = Some(plan);
                     }
@@ -95,9 +98,9 @@ pub fn cutting_plan(
                 break;
             }
         }
-        if let Some(plan) = best {
-            return Ok(plan);
+        if best.is_some() && shop.scarfing == Scarfing::WhenShort {
+            break;
         }
     }
-    Err(failure.unwrap_or(StockError::Unfinished))
+    best.ok_or(failure.unwrap_or(StockError::Unfinished))
 }

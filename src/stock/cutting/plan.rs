@@ -1,7 +1,7 @@
 //! The cutting plan as it is printed and drawn.
 
 use super::layout::{Instance, share};
-use super::needs::{Blank, StripNeed};
+use super::needs::Blank;
 use super::scarf::Scarfed;
 use super::search::Found;
 use super::section::{Kind, SectionYield};
@@ -139,12 +139,12 @@ fn gap(value: f64, bound: f64) -> f64 {
 
 /// Hands the lanes of `found` out to leaves and planks.
 pub(super) fn assemble(
-    needs: &[StripNeed],
     scarfed: &[Scarfed],
     shop: &Shop,
     profiles: &Profiles,
     yields: &[SectionYield],
     found: Found,
+    any_scarf: u64,
 ) -> CuttingPlan {
     let mut supply = Supply {
         found: &found,
@@ -189,7 +189,6 @@ pub(super) fn assemble(
             });
         }
     }
-    debug_assert!(needs.len() == scarfed.len());
     let price = planks.iter().map(|p| shop.planks[p.size].price).sum();
     let number = planks.len() as u32;
     let (value, unit) = match shop.aim {
@@ -207,7 +206,7 @@ pub(super) fn assemble(
         },
         value,
         bound: if optimal { value } else { bound },
-        least_any_scarf: (found.any_scarf as f64 / unit).min(value),
+        least_any_scarf: (any_scarf as f64 / unit).min(value),
         optimal,
         lane_length: found.layout.used as f64,
         lane_bound: found.layout.bound as f64,

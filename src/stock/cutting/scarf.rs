@@ -142,10 +142,10 @@ fn options(
             joints: Vec::new(),
         }];
     }
-    if longest <= overlap {
+    let fewest = fewest_pieces(need.length, longest, overlap);
+    if fewest == 0 {
         return Vec::new();
     }
-    let fewest = ((need.length - overlap) / (longest - overlap) - 1e-9).ceil() as usize;
     let mut found: Vec<(usize, f64, Scarfed)> = Vec::new();
     for pieces in [fewest, fewest + 1] {
         let joints = pieces - 1;
@@ -171,6 +171,17 @@ fn options(
     found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
     found.truncate(CHOICES);
     found.into_iter().map(|(_, _, s)| s).collect()
+}
+
+/// Fewest pieces up to `longest` that a blank of `length` can be scarfed from with overlaps of `overlap`; 0 if it cannot.
+pub(super) fn fewest_pieces(length: f64, longest: f64, overlap: f64) -> usize {
+    if length <= longest {
+        1
+    } else if longest <= overlap {
+        0
+    } else {
+        ((length - overlap) / (longest - overlap) - 1e-9).ceil() as usize
+    }
 }
 
 fn scarfed(length: f64, middles: &[f64], overlap: f64) -> Scarfed {
