@@ -51,11 +51,11 @@ pub fn change_coefficient(shrinkage: Shrinkage, grain: Grain) -> f64 {
 ///
 /// ```
 /// # use boardwright::timber::{Air, Grain, find, movement};
-/// // A flatsawn redcedar skin 500 mm wide, glued up at 20 °C and 50 %, taken to a wet beach at 25 °C and 85 %.
+/// // A flatsawn redcedar skin 500 mm wide, glued up at 20 °C and 50 %, taken to a wet beach at 25 °C and 85 %: 9.27 to 17.76 % moisture.
 /// let shop = Air { temperature: 20.0, humidity: 0.50 };
 /// let beach = Air { temperature: 25.0, humidity: 0.85 };
 /// let skin = movement(find("western redcedar")?, 500.0, Grain::Tangential, shop, beach)?;
-/// assert!((skin.change - 10.05).abs() < 0.1);
+/// assert!((skin.change - 9.917).abs() < 1e-3);
 /// # Ok::<(), boardwright::timber::TimberError>(())
 /// ```
 pub fn movement(

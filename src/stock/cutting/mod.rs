@@ -2,7 +2,7 @@
 //!
 //! Two stages meet here. Across a plank, its dressed thickness is sawn into leaves for strips and leaves for square starters, and each
 //! leaf is ripped into lanes as long as the plank. Along a lane, strips are cut to length, which is one-dimensional cutting stock
-//! ([`crate::stock::lengths`]). Strips longer than the planks are scarfed first ([`scarf`]), only as often as they must be.
+//! ([`crate::stock::lengths`]). Strips longer than the planks are scarfed first, only as often as they must be.
 //!
 //! Numbers of planks are tried from the cheapest up, with a bound from the length still to be cut; each is refused only when it is
 //! proven that the lanes do not hold the pieces, so the first that is accepted is the best. The bound, and whether it was met, are
