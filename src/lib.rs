@@ -15,6 +15,8 @@ pub mod rail;
 pub mod sheets;
 pub mod shell;
 pub mod solids;
+pub mod stock;
 pub mod surface;
 pub mod table;
+pub mod timber;
 pub mod units;

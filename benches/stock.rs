@@ -1,0 +1,113 @@
+//! Cutting stock: published instances, and a rail's whole plan.
+
+use boardwright::design::{Lie, Starter, Strip};
+use boardwright::stock::cutting::{StripNeed, cutting_plan};
+use boardwright::stock::lengths::{Piece, Problem, Stock};
+use boardwright::stock::{Plank, Profile, Profiles, Shop};
+use criterion::{Criterion, criterion_group, criterion_main};
+use std::hint::black_box;
+
+fn instance(text: &str) -> Problem {
+    let numbers: Vec<u32> = text
+        .lines()
+        .filter(|line| !line.starts_with('#'))
+        .flat_map(str::split_whitespace)
+        .filter_map(|word| word.parse().ok())
+        .collect();
+    Problem {
+        stock: vec![Stock {
+            length: numbers[0],
+            cost: 1,
+            count: None,
+        }],
+        pieces: numbers[3..]
+            .iter()
+            .map(|&length| Piece { length, count: 1 })
+            .collect(),
+    }
+}
+
+fn rail(courses: usize) -> Vec<StripNeed> {
+    let mut needs = vec![
+        StripNeed::new(Profile::Starter, 2900.0, 2, 0),
+        StripNeed::new(Profile::Starter, 2888.0, 2, 0),
+        StripNeed::new(Profile::BeadOnly, 2905.0, 2, 1),
+    ];
+    needs.extend((0..courses).map(|k| {
+        let shorter = 37.0 * k as f64 + 3.0 * (k * k) as f64;
+        let mut need = StripNeed::new(Profile::BeadAndCove, 2900.0 - shorter, 2, k + 2);
+        need.start = shorter / 2.0;
+        need.keep_off = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
+        need
+    }));
+    needs
+}
+
+fn plank(length: f64, width: f64, thickness: f64, count: Option<u32>, price: f64) -> Plank {
+    Plank {
+        name: format!("{thickness} × {width}"),
+        length,
+        width,
+        thickness,
+        count,
+        price,
+        nominal: None,
+    }
+}
+
+fn stock(c: &mut Criterion) {
+    for (name, text) in [
+        (
+            "u120_00",
+            include_str!("../tests/fixtures/binpack_u120_00.txt"),
+        ),
+        (
+            "t60_00",
+            include_str!("../tests/fixtures/binpack_t60_00.txt"),
+        ),
+    ] {
+        let problem = instance(text);
+        c.bench_function(name, |b| {
+            b.iter(|| black_box(&problem).solve(Problem::EFFORT))
+        });
+    }
+    let profiles = Profiles {
+        strip: Strip {
+            thickness: 6.0,
+            width: 12.7,
+            bead_radius: 3.0,
+            cove_radius: 3.0,
+            cove_depth: 2.5,
+        },
+        starter: Starter {
+            size: 8.0,
+            count: 2,
+            lie: Lie::Abreast,
+        },
+    };
+    let scarfed = Shop {
+        planks: vec![
+            plank(2400.0, 150.0, 50.0, None, 38.0),
+            plank(1800.0, 200.0, 38.0, Some(2), 25.0),
+        ],
+        ..Shop::default()
+    };
+    let whole = Shop {
+        planks: vec![plank(4200.0, 150.0, 50.0, None, 70.0)],
+        ..Shop::default()
+    };
+    let needs = rail(24);
+    c.bench_function("rail of 54 strips and spares, scarfed", |b| {
+        b.iter(|| cutting_plan(black_box(&needs), &profiles, &scarfed));
+    });
+    c.bench_function("rail of 54 strips and spares, long planks", |b| {
+        b.iter(|| cutting_plan(black_box(&needs), &profiles, &whole));
+    });
+}
+
+criterion_group! {
+    name = benches;
+    config = Criterion::default().sample_size(10);
+    targets = stock
+}
+criterion_main!(benches);

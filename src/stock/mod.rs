@@ -1,0 +1,23 @@
+//! Stock: how planks become strips, machine by machine, and which plank yields which strips.
+//!
+//! Lengths are millimetres. Where a default is a fact of the trade it is common practice, with no published source.
+
+mod cautions;
+pub mod cutting;
+mod error;
+pub mod lengths;
+mod milling;
+mod profile;
+mod router;
+mod rows;
+mod shop;
+mod totals;
+
+pub use cautions::Caution;
+pub use error::StockError;
+pub use milling::{Machine, MillingPlan, Step, Window, milling_plan, rough};
+pub use profile::{Profile, Profiles};
+pub use router::{Cutter, RouterSetup};
+pub use rows::{CutRow, MillingRow, StripRow, cut_rows, milling_rows, strip_rows};
+pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
+pub use totals::{Totals, board_feet, board_foot_volume, totals};
