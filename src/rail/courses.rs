@@ -148,6 +148,18 @@ impl Builder<'_> {
         }
     }
 
+    /// The course below, once it has been aimed at the deck: past it there is no guide to follow.
+    fn aimed(&self, v: f64) -> Option<&Course> {
+        let (goal, _) = self.goal?;
+        self.courses.last().filter(|_| v >= goal)
+    }
+
+    /// Where the next course stands.
+    fn foot(&self, v: f64) -> Vector<2> {
+        self.aimed(v)
+            .map_or_else(|| self.plane.guide.point(v), |below| below.head)
+    }
+
     fn done(&self) -> bool {
         let carrier = match self.c.starter.lie {
             Lie::Abreast if self.courses.len() <= self.c.starter.count => self.courses.first(),
@@ -262,8 +274,7 @@ impl Builder<'_> {
         height: f64,
         half: f64,
     ) -> Option<f64> {
-        let guide = &self.plane.guide;
-        let foot = guide.point(v);
+        let foot = self.foot(v);
         let slope = |p: &Vector<2>| {
             let up = square(p - foot, &along);
             up.dot(&below.out) / up.dot(&below.up).max(1e-9 * up.norm())
@@ -294,7 +305,8 @@ impl Builder<'_> {
     /// strip.
     ///
     /// A strip that would pass the deck's inner face is aimed at where the guide meets that face instead, since only the
-    /// part below it stays; following the guide on would turn it over for nothing.
+    /// part below it stays; following the guide on would turn it over for nothing. A course that stands on an aimed one goes on
+    /// in its direction.
     fn head(
         &self,
         v: f64,
@@ -302,7 +314,15 @@ impl Builder<'_> {
         rise: impl Fn(&Vector<2>) -> f64,
     ) -> Option<(f64, Vector<2>)> {
         let guide = &self.plane.guide;
-        let foot = guide.point(v);
+        let foot = self.foot(v);
+        if let Some(below) = self.aimed(v) {
+            // Straight on, to fill what an aimed strip leaves open at its inner shoulder.
+            let ray = below.head - below.foot;
+            return Some((
+                v,
+                foot + ray * (rise(&(foot + ray)) / square_distance(ray, along)),
+            ));
+        }
         let short = |p: &Vector<2>| {
             let d = square_distance(p - foot, along);
             if d <= 1e-9 { -1.0 } else { d - rise(p) }
@@ -336,7 +356,7 @@ impl Builder<'_> {
             let height = strip.width - strip.bead_radius;
             return self.flat(v, Kind::BeadOnly, along, &on, height, strip.thickness / 2.0);
         }
-        let foot = self.plane.guide.point(v);
+        let foot = self.foot(v);
         let pitch = strip.pitch();
         let (head_v, head) = self.head(v, &along, |_| pitch)?;
         let frame = SquareFrame::new(foot, head, along);
