@@ -1,8 +1,9 @@
 //! From a design to everything that follows from it.
 
+use crate::curve::CurveError;
 use crate::design::Design;
 use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
-use crate::rail::{Limits, Rail, Warning, solve, warnings};
+use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
 
 /// Why a board could not be made of a design.
@@ -15,6 +16,9 @@ pub enum BoardError {
     /// The frame could not be drawn.
     #[error(transparent)]
     Frame(#[from] FrameError),
+    /// A strip's path could not be fitted.
+    #[error("the strips' paths could not be drawn: {0}")]
+    Strips(CurveError),
 }
 
 /// A board: every value that a design leads to, each made from the ones before it.
@@ -30,6 +34,8 @@ pub struct Board {
     pub measures: Measures,
     /// The rail along the whole board.
     pub rail: Rail,
+    /// The starboard rail's strips along the board.
+    pub strips: Vec<Strip>,
     /// The ribs, from the tail.
     pub ribs: Vec<Rib>,
     /// The spine.
@@ -52,6 +58,7 @@ impl Board {
             &design.construction,
             &rail_planes(&design, RAIL_STEP),
         )?;
+        let strips = strips(&rail).map_err(BoardError::Strips)?;
         let ribs = ribs(&design.construction, &rail)?;
         let spine = spine(&shell, &design.construction, &ribs)?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
@@ -61,6 +68,7 @@ impl Board {
             shell,
             measures,
             rail,
+            strips,
             ribs,
             spine,
             warnings,

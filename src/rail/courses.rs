@@ -121,7 +121,7 @@ pub(super) fn stack(plane: &Plane, c: &Construction, along: &[Option<Vector<3>>]
 fn reached(course: &Course, deck: &SkinFace, depth: f64) -> bool {
     let half = course.thickness / 2.0;
     let height = course.rise + course.shoulder;
-    [-half - course.backing, depth.min(half)]
+    [-half, depth.min(half)]
         .iter()
         .all(|&out| deck.inside(&course.frame.plane(Vector::<2>::new(out, height))) <= REACHED)
 }
@@ -142,9 +142,21 @@ impl Builder<'_> {
             Lie::Stacked => self.stacked(),
         };
         let Some(mut v) = v else { return };
+        // Starters that fill the rail by themselves.
+        if self.goal.is_some_and(|(goal, _)| v >= goal) {
+            return;
+        }
         while self.courses.len() < MAX_COURSES && !self.done() {
             let Some(next) = self.strip(v) else { return };
             v = next;
+        }
+    }
+
+    /// What the next course stands on: of starters abreast the outermost.
+    fn carrier(&self) -> Option<&Course> {
+        match self.c.starter.lie {
+            Lie::Abreast if self.courses.len() <= self.c.starter.count => self.courses.first(),
+            _ => self.courses.last(),
         }
     }
 
@@ -161,10 +173,7 @@ impl Builder<'_> {
     }
 
     fn done(&self) -> bool {
-        let carrier = match self.c.starter.lie {
-            Lie::Abreast if self.courses.len() <= self.c.starter.count => self.courses.first(),
-            _ => self.courses.last(),
-        };
+        let carrier = self.carrier();
         carrier.is_some_and(|course| reached(course, &self.plane.faces[1], self.plane.depth))
     }
 
@@ -305,8 +314,8 @@ impl Builder<'_> {
     /// strip.
     ///
     /// A strip that would pass the deck's inner face is aimed at where the guide meets that face instead, since only the
-    /// part below it stays; following the guide on would turn it over for nothing. A course that stands on an aimed one goes on
-    /// in its direction.
+    /// part below it stays; following the guide on would turn it over for nothing. As that part shrinks to nothing, where
+    /// the strip runs out, it comes to stand straight on the one below, so that strips do not kink there.
     fn head(
         &self,
         v: f64,
@@ -315,14 +324,6 @@ impl Builder<'_> {
     ) -> Option<(f64, Vector<2>)> {
         let guide = &self.plane.guide;
         let foot = self.foot(v);
-        if let Some(below) = self.aimed(v) {
-            // Straight on, to fill what an aimed strip leaves open at its inner shoulder.
-            let ray = below.head - below.foot;
-            return Some((
-                v,
-                foot + ray * (rise(&(foot + ray)) / square_distance(ray, along)),
-            ));
-        }
         let short = |p: &Vector<2>| {
             let d = square_distance(p - foot, along);
             if d <= 1e-9 { -1.0 } else { d - rise(p) }
@@ -330,27 +331,41 @@ impl Builder<'_> {
         let on_guide = guide
             .first_rise(v, short)
             .map(|head| (head, guide.point(head)));
-        match self.goal {
-            Some((goal, point)) if goal > v && on_guide.is_none_or(|head| head.0 > goal) => {
-                // Along one ray the bevel, and so the rise of a flat base, is the same.
-                let ray = point - foot;
-                Some((
-                    goal,
-                    foot + ray * (rise(&point) / square_distance(ray, along).max(1e-9)),
-                ))
-            }
-            _ => on_guide,
-        }
+        let Some((goal, point)) = self
+            .goal
+            .filter(|g| on_guide.is_none_or(|head| head.0 > g.0))
+        else {
+            return on_guide;
+        };
+        let unit = |d: Vector<2>| d / square_distance(d, along).max(1e-12);
+        let left = if goal > v {
+            square_distance(point - foot, along)
+        } else {
+            0.0
+        };
+        let straight = self.carrier().map(|below| unit(below.head - below.foot));
+        // The less of the strip is left, the less it turns.
+        let share = (left / rise(&point)).min(1.0);
+        let turn = if straight.is_some() {
+            share * share * (3.0 - 2.0 * share)
+        } else {
+            1.0
+        };
+        let aim = if left > 1e-9 {
+            unit(point - foot)
+        } else {
+            Vector::zeros()
+        };
+        let ray = unit(aim * turn + straight.unwrap_or_default() * (1.0 - turn));
+        // Along one ray the bevel, and so the rise of a flat base, is the same.
+        Some((v.max(goal), foot + ray * rise(&(foot + ray))))
     }
 
     /// The next moulded strip, its foot at guide parameter `v`.
     fn strip(&mut self, v: f64) -> Option<f64> {
         let strip = &self.c.strip;
         let along = self.direction(v);
-        let below = match self.c.starter.lie {
-            Lie::Abreast if self.courses.len() == self.c.starter.count => self.courses.first(),
-            _ => self.courses.last(),
-        };
+        let below = self.carrier();
         let on = below.map_or_else(|| self.skin_frame(along), |b| b.frame);
         if below.is_none_or(|b| b.kind == Kind::Starter) {
             let height = strip.width - strip.bead_radius;

@@ -4,19 +4,25 @@
 //! square to it being reached by projection along the strip (see [`SquareFrame`]), and the strips' directions are taken
 //! from the solved paths themselves until they agree.
 
+mod bending;
 mod boundary;
 mod courses;
+mod darboux;
 mod frame;
 mod hermite;
 mod joint;
 mod margins;
 mod profile;
+mod run_outs;
 mod skins;
 mod slices;
 mod solve;
+mod strips;
 mod warnings;
 
+pub use bending::{Bar, Change, Demand, Strained, StripDemand, demand};
 pub use courses::{Course, Kind, Stack, Starters};
+pub use darboux::{Darboux, darboux};
 pub use frame::SquareFrame;
 pub use hermite::PlaneLine;
 pub use joint::{Joint, joint};
@@ -25,4 +31,5 @@ pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
 pub use slices::{CourseSlice, slices};
 pub use solve::{Rail, solve};
+pub use strips::{Landing, Strip, StripPlace, strips};
 pub use warnings::{Limits, Trouble, Warning, warnings};

@@ -3,6 +3,7 @@
 use super::courses::{Plane, Stack, stack};
 use super::hermite::{LINE_ACCURACY, PlaneLine};
 use super::margins::{Margins, margins};
+use super::run_outs::run_outs;
 use super::skins::{SkinFace, faces};
 use crate::curve::Vector;
 use crate::design::Construction;
@@ -61,17 +62,33 @@ pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Ra
             break;
         }
     }
-    let margins = planes
+    let extra = run_outs(shell, construction, depth, &stacks)?;
+    let mut pairs: Vec<(Stack, Option<Margins>)> = planes
         .iter()
-        .zip(&stacks)
-        .map(|(plane, stack)| margins(plane, stack))
+        .zip(stacks)
+        .map(|(plane, stack)| (margins(plane, &stack), stack))
+        .map(|(margins, stack)| (stack, margins))
         .collect();
+    pairs.extend(extra);
+    pairs.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+    let (stacks, margins) = pairs.into_iter().unzip();
     Ok(Rail {
         depth,
         stacks,
         margins,
         settled,
     })
+}
+
+/// Everything in one plane; `None` where the board is too thin for its skins.
+pub(super) fn plane(
+    shell: &Shell,
+    construction: &Construction,
+    depth: f64,
+    x: f64,
+) -> Result<Option<Plane>, ShellError> {
+    let faces = faces(shell, construction, x)?;
+    Ok(faces.map(|faces| Ground::new(shell, x, faces).plane(shell, depth)))
 }
 
 /// What does not depend on the guide's depth.

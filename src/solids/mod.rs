@@ -2,9 +2,11 @@
 
 mod frame;
 mod shell;
+mod strips;
 
 pub use frame::frame_preview;
 pub use shell::shell_mesh;
+pub use strips::strip_solids;
 
 use crate::board::Board;
 use crate::mesh::{Mesh, MeshError};
