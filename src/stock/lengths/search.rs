@@ -7,6 +7,8 @@ use super::problem::{Outcome, Problem, Used};
 
 /// Most patterns listed at a branch.
 const PATTERNS: usize = 20_000;
+/// Deepest branch: more lengths of stock than this are left to the quick fillings.
+const DEPTH: usize = 1_000;
 /// Slack granted to the linear programme's rounding, relative to a unit of cost.
 const ROUNDING: f64 = 1e-6;
 
@@ -120,7 +122,7 @@ impl<'a> Search<'a> {
         if prices.bound > enough || self.best.as_ref().is_some_and(|(cost, _)| least >= *cost) {
             return least;
         }
-        if self.effort == 0 {
+        if self.effort == 0 || bins.len() == DEPTH {
             self.complete = false;
             return least;
         }
