@@ -7,6 +7,8 @@ use super::problem::{Outcome, Problem, Used};
 
 /// Most patterns listed at a branch.
 const PATTERNS: usize = 20_000;
+/// Reduced costs closer than one part in this of the stock's cost count as equal when patterns are put in order.
+const GRAIN: f64 = 1e4;
 /// Deepest branch: more lengths of stock than this are left to the quick fillings.
 const DEPTH: usize = 1_000;
 /// Slack granted to the linear programme's rounding, relative to a unit of cost.
@@ -195,7 +197,7 @@ impl<'a> Search<'a> {
                     .sum();
                 // Reduced costs equal but for rounding must not decide the order.
                 (
-                    ((full - worth) / self.unit as f64 * 1e6).round(),
+                    ((full - worth) / full * GRAIN).round(),
                     stock.length - cut,
                     j,
                     counts,
