@@ -3,7 +3,7 @@
 use boardwright::design::{Lie, Starter, Strip};
 use boardwright::stock::cutting::{StripNeed, cutting_plan};
 use boardwright::stock::lengths::{Piece, Problem, Stock};
-use boardwright::stock::{Plank, Profile, Profiles, Shop};
+use boardwright::stock::{Kind, Plank, Profiles, Shop};
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 
@@ -29,13 +29,13 @@ fn instance(text: &str) -> Problem {
 
 fn rail(courses: usize) -> Vec<StripNeed> {
     let mut needs = vec![
-        StripNeed::new(Profile::Starter, 2900.0, 2, 0),
-        StripNeed::new(Profile::Starter, 2888.0, 2, 0),
-        StripNeed::new(Profile::BeadOnly, 2905.0, 2, 1),
+        StripNeed::new(Kind::Starter, 2900.0, 2, 0),
+        StripNeed::new(Kind::Starter, 2888.0, 2, 0),
+        StripNeed::new(Kind::BeadOnly, 2905.0, 2, 1),
     ];
     needs.extend((0..courses).map(|k| {
         let shorter = 37.0 * k as f64 + 3.0 * (k * k) as f64;
-        let mut need = StripNeed::new(Profile::BeadAndCove, 2900.0 - shorter, 2, k + 2);
+        let mut need = StripNeed::new(Kind::BeadAndCove, 2900.0 - shorter, 2, k + 2);
         need.start = shorter / 2.0;
         need.keep_off = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
         need

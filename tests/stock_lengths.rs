@@ -282,3 +282,25 @@ proptest! {
         }
     }
 }
+
+/// Thousands of bars, one to two pieces each: the search must stop at its depth, not at the end of its stack.
+#[test]
+fn long_lists_end_with_a_sound_plan() {
+    let pieces = (0..40)
+        .map(|k| Piece {
+            length: 31 + k,
+            count: 120,
+        })
+        .collect();
+    let problem = Problem {
+        stock: bins(100),
+        pieces,
+    };
+    let outcome = problem.solve(30_000_000).unwrap();
+    sound(&problem, &outcome);
+    assert!(
+        outcome.plan.is_some() && outcome.gap() < 0.05,
+        "{}",
+        outcome.gap()
+    );
+}

@@ -2,11 +2,12 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::design::{Lie, Starter, Strip};
-use boardwright::stock::cutting::{CuttingPlan, Kind, StripNeed, cutting_plan};
+use boardwright::stock::cutting::{CuttingPlan, Section, StripNeed, cutting_plan};
 use boardwright::stock::{
-    Aim, Machine, Plank, Profile, Profiles, Scarfing, Shop, StockError, board_feet,
-    board_foot_volume, cut_rows, milling_plan, milling_rows, strip_rows, totals,
+    Aim, Kind, Machine, Plank, Profiles, Scarfing, Shop, StockError, board_feet, board_foot_volume,
+    cut_table, milling_plan, milling_table, strip_table, totals,
 };
+use boardwright::table::Cell;
 use boardwright::timber::find;
 use proptest::prelude::*;
 
@@ -49,13 +50,13 @@ fn shop(planks: Vec<Plank>) -> Shop {
 /// A rail of `courses` bead-and-cove strips on two starters and a bead-only strip, both rails, of a board about `length` long.
 fn rail(length: f64, courses: usize) -> Vec<StripNeed> {
     let mut needs = vec![
-        StripNeed::new(Profile::Starter, length, 2, 0),
-        StripNeed::new(Profile::Starter, length - 12.0, 2, 0),
-        StripNeed::new(Profile::BeadOnly, length + 5.0, 2, 1),
+        StripNeed::new(Kind::Starter, length, 2, 0),
+        StripNeed::new(Kind::Starter, length - 12.0, 2, 0),
+        StripNeed::new(Kind::BeadOnly, length + 5.0, 2, 1),
     ];
     for k in 0..courses {
         let shorter = 37.0 * k as f64 + 3.0 * (k * k) as f64;
-        let mut need = StripNeed::new(Profile::BeadAndCove, length - shorter, 2, k + 2);
+        let mut need = StripNeed::new(Kind::BeadAndCove, length - shorter, 2, k + 2);
         need.start = shorter / 2.0;
         needs.push(need);
     }
@@ -85,16 +86,16 @@ fn sound(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) {
     for (n, need) in copies.iter().zip(needs) {
         assert!(*n >= need.count);
     }
-    for profile in Profile::ALL {
+    for profile in Kind::ALL {
         let wanted: u32 = needs
             .iter()
-            .filter(|n| n.profile == profile)
+            .filter(|n| n.kind == profile)
             .map(|n| n.count)
             .sum();
         let have: u32 = needs
             .iter()
             .zip(&copies)
-            .filter(|(n, _)| n.profile == profile)
+            .filter(|(n, _)| n.kind == profile)
             .map(|(_, c)| *c)
             .sum();
         assert_eq!(
@@ -118,7 +119,7 @@ fn sound(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) {
                     assert!(piece.from >= at - 1e-9);
                     at = piece.from + piece.length + shop.kerfs.crosscut;
                     assert!(piece.from + piece.length <= size.length - shop.allowances.ends + 1e-6);
-                    assert_eq!(Kind::of(needs[piece.blank.need].profile), leaf.kind);
+                    assert_eq!(Section::of(needs[piece.blank.need].kind), leaf.section);
                 }
                 assert!(!lane.pieces.is_empty());
             }
@@ -129,7 +130,7 @@ fn sound(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) {
         assert!(size.count.is_none_or(|c| *n <= c));
     }
     for (i, (need, scarfed)) in needs.iter().zip(&plan.scarfs).enumerate() {
-        let t = p.finished(need.profile)[0];
+        let t = p.finished(need.kind)[0];
         let overlap = shop.scarf_ratio * t;
         let total: f64 = scarfed.pieces.iter().sum();
         let joints = scarfed.joints.len() as f64;
@@ -166,17 +167,17 @@ fn milling_keeps_to_the_facts_of_the_trade() {
             .collect::<Vec<_>>()
     };
     use Machine::*;
-    assert_eq!(machines(Profile::Starter), [Dress, Resaw, Rip, SandSquare]);
+    assert_eq!(machines(Kind::Starter), [Dress, Resaw, Rip, SandSquare]);
     assert_eq!(
-        machines(Profile::BeadOnly),
+        machines(Kind::BeadOnly),
         [Dress, Resaw, SandLeaf, Rip, MouldBead]
     );
     assert_eq!(
-        machines(Profile::BeadAndCove),
+        machines(Kind::BeadAndCove),
         [Dress, Resaw, SandLeaf, Rip, MouldBead, MouldCove]
     );
 
-    let strip = plan(Profile::BeadAndCove);
+    let strip = plan(Kind::BeadAndCove);
     assert_eq!((strip.leaf, strip.finished), (8.0, [6.0, 12.7]));
     assert!((12.5..=13.0).contains(&strip.ripped));
     let last = strip.steps.last().unwrap().after.unwrap();
@@ -185,27 +186,27 @@ fn milling_keeps_to_the_facts_of_the_trade() {
     let rip = strip.steps[3].after.unwrap();
     assert!(rip.least >= 12.5 && rip.greatest <= 13.0);
 
-    let square = plan(Profile::Starter);
+    let square = plan(Kind::Starter);
     assert_eq!(square.finished, [8.0, 8.0]);
     for step in &square.steps[1..3] {
         let window = step.after.unwrap();
         assert!(window.passes(9.5) && window.passes(10.0) && !window.passes(9.4));
     }
-    for profile in Profile::ALL {
+    for profile in Kind::ALL {
         for step in plan(profile).steps {
             assert!(!step.cautions.is_empty());
         }
-        assert!(
-            milling_rows(&plan(profile))
-                .iter()
-                .all(|r| r.cautions.contains("manual"))
-        );
+        let sheet = milling_table(&plan(profile));
+        for row in &sheet.rows {
+            assert_eq!(row.len(), sheet.columns.len());
+            assert!(matches!(row.last(), Some(Cell::Text(cautions)) if cautions.contains("manual")))
+        }
     }
 }
 
 #[test]
 fn routers_are_set_from_the_profile() {
-    let plan = milling_plan(&profiles(), &Shop::default(), Profile::BeadAndCove).unwrap();
+    let plan = milling_plan(&profiles(), &Shop::default(), Kind::BeadAndCove).unwrap();
     let bead = plan.steps[4].router.unwrap();
     let cove = plan.steps[5].router.unwrap();
     assert_eq!((bead.radius, bead.height), (3.0, 3.0));
@@ -214,23 +215,23 @@ fn routers_are_set_from_the_profile() {
     assert!((cove.reach - 2.65).abs() < 1e-12);
     // Chord of a 2.5 deep cove of radius 3: 2√(2·3·2.5 − 2.5²) = 5.916.
     assert!((cove.lip - (6.0 - 5.916_079_783) / 2.0).abs() < 1e-9);
-    let alone = milling_plan(&profiles(), &Shop::default(), Profile::BeadOnly).unwrap();
+    let alone = milling_plan(&profiles(), &Shop::default(), Kind::BeadOnly).unwrap();
     assert!((alone.steps[4].after.unwrap().nominal - 12.7).abs() < 1e-12);
 }
 
 #[test]
 fn pitches_and_areas() {
     let p = profiles();
-    assert_eq!(p.pitch(Profile::Starter), 8.0);
-    assert!((p.pitch(Profile::BeadOnly) - 9.7).abs() < 1e-12);
-    assert!((p.pitch(Profile::BeadAndCove) - 10.2).abs() < 1e-12);
+    assert_eq!(p.pitch(Kind::Starter), 8.0);
+    assert!((p.pitch(Kind::BeadOnly) - 9.7).abs() < 1e-12);
+    assert!((p.pitch(Kind::BeadAndCove) - 10.2).abs() < 1e-12);
     // Bead-only: a 6 × 9.7 rectangle and half a disc of radius 3.
     let half_disc = std::f64::consts::PI * 4.5;
-    assert!((p.area(Profile::BeadOnly) - (6.0 * 9.7 + half_disc)).abs() < 1e-9);
+    assert!((p.area(Kind::BeadOnly) - (6.0 * 9.7 + half_disc)).abs() < 1e-9);
     // A cove as deep as the half-round takes the bead away again: exact nesting.
     let mut deep = p;
     deep.strip.cove_depth = 3.0;
-    assert!((deep.area(Profile::BeadAndCove) - 6.0 * 9.7).abs() < 1e-9);
+    assert!((deep.area(Kind::BeadAndCove) - 6.0 * 9.7).abs() < 1e-9);
     let mut tight = p;
     tight.strip.cove_radius = 2.9;
     assert!(tight.check().is_err());
@@ -248,7 +249,7 @@ fn lanes_by_the_rip_formula() {
     shop.allowances.mould = 0.0;
     let mut p = profiles();
     p.strip.width = 6.35;
-    let needs = [StripNeed::new(Profile::BeadAndCove, 2000.0, 1, 0)];
+    let needs = [StripNeed::new(Kind::BeadAndCove, 2000.0, 1, 0)];
     let plan = cutting_plan(&needs, &p, &shop).unwrap();
     assert_eq!(plan.planks[0].leaves[0].room, 15);
 }
@@ -296,8 +297,11 @@ fn sixty_strips_with_scarfs() {
     assert!(sum.waste > 0.0 && sum.waste < 1.0);
     // Bought volume and board feet are one thing in two units where no size is nominal.
     assert!((sum.board_feet * board_foot_volume() - sum.volume).abs() < 1e-9);
-    assert_eq!(strip_rows(&plan, &needs).len(), needs.len());
-    assert_eq!(cut_rows(&plan, &needs, &shop).len(), plan.pieces().count());
+    assert_eq!(strip_table(&plan, &needs).rows.len(), needs.len());
+    assert_eq!(
+        cut_table(&plan, &needs, &shop).rows.len(),
+        plan.pieces().count()
+    );
     assert_eq!(plan, cutting_plan(&needs, &profiles(), &shop).unwrap());
 }
 
@@ -412,7 +416,7 @@ fn exhaustive(needs: &[StripNeed], shop: &Shop, most: u32) -> Option<u64> {
     let pieces = |kind| -> Vec<f64> {
         let mut all: Vec<f64> = needs
             .iter()
-            .filter(|n| Kind::of(n.profile) == kind)
+            .filter(|n| Section::of(n.kind) == kind)
             .flat_map(|n| std::iter::repeat_n(n.length, n.count as usize))
             .collect();
         all.sort_by(|a, b| b.total_cmp(a));
@@ -506,7 +510,7 @@ fn exhaustive(needs: &[StripNeed], shop: &Shop, most: u32) -> Option<u64> {
             }
         }
     }
-    let pieces = [pieces(Kind::Strip), pieces(Kind::Square)];
+    let pieces = [pieces(Section::Strip), pieces(Section::Square)];
     let mut best = None;
     go(
         shop,
@@ -539,7 +543,7 @@ fn lists() -> impl Strategy<Value = (Vec<StripNeed>, Shop)> {
             .into_iter()
             .enumerate()
             .map(|(i, (p, length, count))| {
-                StripNeed::new(Profile::ALL[p], f64::from(length), count, i)
+                StripNeed::new(Kind::ALL[p], f64::from(length), count, i)
             })
             .collect();
         let planks = planks

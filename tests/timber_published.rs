@@ -3,7 +3,7 @@
 
 use boardwright::timber::{
     Air, Grain, Limits, Shrinkage, Wood, board_density, change_coefficient, equilibrium_moisture,
-    find, green_to_moisture, movement, strain, table, torsion_bar, twist_strain,
+    find, green_to_moisture, movement, passing, strain, table, torsion_bar, twist_strain,
 };
 use proptest::prelude::*;
 
@@ -301,6 +301,20 @@ fn torsion_of_rectangles() {
     );
     assert!((beta(1e5) - 1.0 / 3.0).abs() < 1e-5);
     assert!(torsion_bar(0.0, 1.0).is_err() && torsion_bar(1.0, f64::NAN).is_err());
+}
+
+#[test]
+fn species_that_pass_are_those_whose_limit_is_not_passed() {
+    for strain in [0.0, 0.003, 0.0045, 0.006, 0.02] {
+        let able = passing(strain, 0.75).unwrap();
+        let wanted = table()
+            .iter()
+            .filter(|s| strain <= 0.75 * s.rupture / s.true_modulus())
+            .count();
+        assert_eq!(able.len(), wanted);
+    }
+    assert!(passing(0.02, 0.75).unwrap().is_empty());
+    assert!(passing(0.001, 1.5).is_err());
 }
 
 proptest! {

@@ -1,9 +1,10 @@
 //! From plank to strip, machine by machine, with sizes to set and calipers to check.
 
 use super::cautions::Caution;
-use super::profile::{Profile, Profiles};
+use super::profile::Profiles;
 use super::router::{RouterSetup, bead_cutter, cove_cutter};
 use super::{Shop, StockError};
+use crate::rail::Kind;
 use serde::Serialize;
 
 /// What is done at a step.
@@ -72,8 +73,8 @@ pub struct Step {
 /// How one profile is milled.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct MillingPlan {
-    /// The profile.
-    pub profile: Profile,
+    /// The profile's kind.
+    pub kind: Kind,
     /// Thickness of the leaf as sawn, mm.
     pub leaf: f64,
     /// Width of the strip as ripped, mm.
@@ -86,17 +87,17 @@ pub struct MillingPlan {
     pub steps: Vec<Step>,
 }
 
-/// Rough thickness of the leaf and rough width of the strip, mm, that a profile is cut from.
-pub fn rough(profiles: &Profiles, shop: &Shop, profile: Profile) -> [f64; 2] {
-    let [thickness, width] = profiles.finished(profile);
+/// Rough thickness of the leaf and rough width of the strip, mm, that a kind is cut from.
+pub fn rough(profiles: &Profiles, shop: &Shop, kind: Kind) -> [f64; 2] {
+    let [thickness, width] = profiles.finished(kind);
     let a = &shop.allowances;
-    match profile {
-        Profile::Starter => [thickness + a.sand_square, width + a.sand_square],
+    match kind {
+        Kind::Starter => [thickness + a.sand_square, width + a.sand_square],
         _ => [thickness + a.sand_leaf, width + a.mould],
     }
 }
 
-/// The milling plan of `profile`.
+/// The milling plan of `kind`.
 ///
 /// The caliper windows are common practice, no published source: leaves and squares as sawn may be half a millimetre under, strips as
 /// ripped 0.2 mm; sanded faces 0.1 mm either way; moulded widths read up to 0.1 mm under and not over.
@@ -107,12 +108,12 @@ pub fn rough(profiles: &Profiles, shop: &Shop, profile: Profile) -> [f64; 2] {
 pub fn milling_plan(
     profiles: &Profiles,
     shop: &Shop,
-    profile: Profile,
+    kind: Kind,
 ) -> Result<MillingPlan, StockError> {
     profiles.check()?;
     shop.check()?;
-    let [leaf, ripped] = rough(profiles, shop, profile);
-    let finished = profiles.finished(profile);
+    let [leaf, ripped] = rough(profiles, shop, kind);
+    let finished = profiles.finished(kind);
     let step = |machine, task, before, after| Step {
         machine,
         task,
@@ -135,7 +136,7 @@ pub fn milling_plan(
             Some(Window::new(leaf, 0.5, 0.5)),
         ),
     ];
-    if profile == Profile::Starter {
+    if kind == Kind::Starter {
         steps.push(step(
             Machine::Rip,
             "Rip leaves into squares, dressed edge to the fence.",
@@ -162,7 +163,7 @@ pub fn milling_plan(
             Some(Window::new(ripped, 0.2, 0.0)),
         ));
         // The cove's edge is trued by half the allowance; a bead-only strip has all of it taken at the bead.
-        let coved = profile == Profile::BeadAndCove;
+        let coved = kind == Kind::BeadAndCove;
         let mould = shop.allowances.mould;
         let bead = if coved { mould / 2.0 } else { mould };
         steps.push(Step {
@@ -187,11 +188,11 @@ pub fn milling_plan(
         }
     }
     Ok(MillingPlan {
-        profile,
+        kind,
         leaf,
         ripped,
         finished,
-        pitch: profiles.pitch(profile),
+        pitch: profiles.pitch(kind),
         steps,
     })
 }

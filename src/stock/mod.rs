@@ -9,15 +9,17 @@ pub mod lengths;
 mod milling;
 mod profile;
 mod router;
-mod rows;
+
 mod shop;
+mod tables;
 mod totals;
 
+pub use crate::rail::Kind;
 pub use cautions::Caution;
 pub use error::StockError;
 pub use milling::{Machine, MillingPlan, Step, Window, milling_plan, rough};
-pub use profile::{Profile, Profiles};
+pub use profile::Profiles;
 pub use router::{Cutter, RouterSetup};
-pub use rows::{CutRow, MillingRow, StripRow, cut_rows, milling_rows, strip_rows};
 pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
+pub use tables::{cut_table, milling_table, strip_table};
 pub use totals::{Totals, board_feet, board_foot_volume, totals};

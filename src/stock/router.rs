@@ -37,7 +37,7 @@ pub(super) fn bead_cutter(profiles: &Profiles, allowance: f64) -> RouterSetup {
         radius: profiles.strip.bead_radius,
         height: profiles.strip.thickness / 2.0,
         step: allowance,
-        reach: allowance + profiles.bead_height(),
+        reach: allowance + profiles.strip.bead_sagitta(),
         lip: 0.0,
     }
 }
@@ -50,6 +50,6 @@ pub(super) fn cove_cutter(profiles: &Profiles, allowance: f64) -> RouterSetup {
         height: profiles.strip.thickness / 2.0,
         step: allowance,
         reach: allowance + profiles.strip.cove_depth,
-        lip: profiles.lip().max(0.0),
+        lip: profiles.lip(),
     }
 }

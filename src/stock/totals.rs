@@ -69,14 +69,14 @@ pub fn totals(
     let volume: f64 = sizes().map(|p| p.length * p.width * p.thickness).sum();
     let finished: f64 = needs
         .iter()
-        .map(|n| profiles.area(n.profile) * n.finished * f64::from(n.count))
+        .map(|n| profiles.area(n.kind) * n.finished * f64::from(n.count))
         .sum();
     // One spare is counted by its tail piece, whatever the joints.
     let spare: f64 = plan
         .pieces()
         .filter(|(_, p)| p.blank.spare && p.piece == 0)
         .filter_map(|(_, p)| needs.get(p.blank.need))
-        .map(|n| profiles.area(n.profile) * n.finished)
+        .map(|n| profiles.area(n.kind) * n.finished)
         .sum();
     let kept: f64 = plan.planks.iter().map(kept_volume).sum();
     let share = |v: f64| if volume > 0.0 { v / volume } else { 0.0 };

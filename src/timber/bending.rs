@@ -107,3 +107,36 @@ impl Limits {
         2.0 * self.easy_way / curvature.abs()
     }
 }
+
+/// Species of the table that take `strain` in bending at the share `working` of their breaking strain, the most at ease first: what to
+/// offer a maker whose strip is bent too far. Each comes with its utilisation.
+///
+/// # Errors
+///
+/// As [`Limits::of`].
+///
+/// ```
+/// # use boardwright::timber::passing;
+/// // 6 mm bent to 700 mm: strain 0.43 %.
+/// let able = passing(0.0043, 0.75)?;
+/// assert!(able.windows(2).all(|w| w[0].1.ratio <= w[1].1.ratio));
+/// # Ok::<(), boardwright::timber::TimberError>(())
+/// ```
+pub fn passing(
+    strain: f64,
+    working: f64,
+) -> Result<Vec<(&'static Species, Utilisation)>, TimberError> {
+    let mut able = Vec::new();
+    for species in super::table() {
+        let use_of = Utilisation::new(strain, Limits::of(species, working)?.easy_way);
+        if use_of.passes() {
+            able.push((species, use_of));
+        }
+    }
+    able.sort_by(|a, b| {
+        a.1.ratio
+            .total_cmp(&b.1.ratio)
+            .then(a.0.name.cmp(&b.0.name))
+    });
+    Ok(able)
+}

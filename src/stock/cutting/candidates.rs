@@ -1,6 +1,6 @@
 //! Numbers of planks in rising cost, those left out that are too short in all.
 
-use super::section::{Kind, SectionYield};
+use super::section::{Section, SectionYield};
 use crate::stock::{Aim, Plank, Shop};
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -33,17 +33,17 @@ pub(super) struct Candidates<'a> {
 impl<'a> Candidates<'a> {
     pub fn new(shop: &'a Shop, yields: &[SectionYield], needed: [u64; 2]) -> Self {
         let kerf = shop.kerfs.crosscut.ceil() as u32;
-        let gain = |y: &SectionYield, kind: Kind| match y.length {
+        let gain = |y: &SectionYield, section: Section| match y.length {
             0 => 0,
             length => {
-                u64::from(y.most(kind))
-                    * u64::from(y.lanes[kind as usize])
+                u64::from(y.most(section))
+                    * u64::from(y.lanes[section as usize])
                     * u64::from(length + kerf)
             }
         };
         let gains = yields
             .iter()
-            .map(|y| Kind::BOTH.map(|kind| gain(y, kind)))
+            .map(|y| Section::BOTH.map(|section| gain(y, section)))
             .collect();
         let mut all = Self {
             shop,

@@ -2,7 +2,7 @@
 
 use super::needs::{Blank, StripNeed, blanks};
 use super::scarf::Scarfed;
-use super::section::{Kind, SectionYield};
+use super::section::{Section, SectionYield};
 use crate::stock::lengths::{Outcome, Piece, Problem, Stock};
 use crate::stock::{Plank, Shop};
 use std::collections::BTreeMap;
@@ -27,10 +27,10 @@ pub(super) struct Demand {
 }
 
 impl Demand {
-    pub fn of(kind: Kind, needs: &[StripNeed], scarfed: &[Scarfed], shop: &Shop) -> Self {
+    pub fn of(section: Section, needs: &[StripNeed], scarfed: &[Scarfed], shop: &Shop) -> Self {
         let mut by_length: BTreeMap<std::cmp::Reverse<u32>, Vec<Instance>> = BTreeMap::new();
         for blank in blanks(needs, shop) {
-            if Kind::of(needs[blank.need].profile) != kind {
+            if Section::of(needs[blank.need].kind) != section {
                 continue;
             }
             for (piece, length) in scarfed[blank.need].pieces.iter().enumerate() {
@@ -91,7 +91,7 @@ pub(super) struct Layouts<'a> {
     kerf: u32,
     /// Distinct lengths of lanes, longest first.
     lengths: Vec<u32>,
-    known: BTreeMap<(Kind, Vec<u32>), Outcome>,
+    known: BTreeMap<(Section, Vec<u32>), Outcome>,
 }
 
 impl<'a> Layouts<'a> {
@@ -110,7 +110,7 @@ impl<'a> Layouts<'a> {
 
     /// Length needed by section, a kerf to every piece.
     pub fn needed(&self) -> [u64; 2] {
-        Kind::BOTH.map(|k| {
+        Section::BOTH.map(|k| {
             self.demand[k as usize]
                 .pieces
                 .iter()
@@ -122,30 +122,30 @@ impl<'a> Layouts<'a> {
     /// Whether all planks there are, were every one sawn for one section alone, hold that section's pieces. A cheap refusal of lists
     /// that no number of planks will do for.
     pub fn enough_in_all(&self, planks: &[Plank]) -> bool {
-        Kind::BOTH.into_iter().all(|kind| {
+        Section::BOTH.into_iter().all(|section| {
             let stock = self
                 .yields
                 .iter()
                 .zip(planks)
-                .filter(|(y, _)| y.gives(kind) && y.length > 0)
+                .filter(|(y, _)| y.gives(section) && y.length > 0)
                 .map(|(y, p)| Stock {
                     length: y.length + self.kerf,
                     cost: u64::from(y.length),
                     count: p
                         .count
-                        .map(|c| c.saturating_mul(y.most(kind) * y.lanes[kind as usize])),
+                        .map(|c| c.saturating_mul(y.most(section) * y.lanes[section as usize])),
                 });
             let outcome = Problem {
                 stock: stock.collect(),
-                pieces: self.pieces(kind),
+                pieces: self.pieces(section),
             }
             .solve(EFFORT);
             outcome.is_ok_and(|o| o.plan.is_some() || !o.optimal)
         })
     }
 
-    fn pieces(&self, kind: Kind) -> Vec<Piece> {
-        self.demand[kind as usize]
+    fn pieces(&self, section: Section) -> Vec<Piece> {
+        self.demand[section as usize]
             .pieces
             .iter()
             .map(|(l, i)| Piece {
@@ -160,7 +160,7 @@ impl<'a> Layouts<'a> {
         let most: Vec<u32> = planks
             .iter()
             .zip(self.yields)
-            .map(|(&n, y)| n * y.most(Kind::Square))
+            .map(|(&n, y)| n * y.most(Section::Square))
             .collect();
         let mut unknown = false;
         let mut refused: Vec<Vec<u32>> = Vec::new();
@@ -175,12 +175,15 @@ impl<'a> Layouts<'a> {
             {
                 continue;
             }
-            let squares = self.cut(Kind::Square, &self.lanes(Kind::Square, planks, &split));
+            let squares = self.cut(
+                Section::Square,
+                &self.lanes(Section::Square, planks, &split),
+            );
             if squares.plan.is_none() {
                 unknown |= !squares.optimal;
                 continue;
             }
-            let strips = self.cut(Kind::Strip, &self.lanes(Kind::Strip, planks, &split));
+            let strips = self.cut(Section::Strip, &self.lanes(Section::Strip, planks, &split));
             if strips.plan.is_some() {
                 return Verdict::Fits(self.layout(split, [strips, squares]));
             }
@@ -194,8 +197,8 @@ impl<'a> Layouts<'a> {
         }
     }
 
-    /// Lanes of `kind` by length when `split` leaves of each plank size go to squares.
-    fn lanes(&self, kind: Kind, planks: &[u32], split: &[u32]) -> Vec<u32> {
+    /// Lanes of `section` by length when `split` leaves of each plank size go to squares.
+    fn lanes(&self, section: Section, planks: &[u32], split: &[u32]) -> Vec<u32> {
         self.lengths
             .iter()
             .map(|&length| {
@@ -204,22 +207,22 @@ impl<'a> Layouts<'a> {
                     .zip(planks.iter().zip(split))
                     .filter(|(y, _)| y.length == length)
                     .map(|(y, (&n, &squares))| {
-                        let leaves = match kind {
-                            Kind::Square => squares,
-                            Kind::Strip => share(y, n, squares)
+                        let leaves = match section {
+                            Section::Square => squares,
+                            Section::Strip => share(y, n, squares)
                                 .iter()
                                 .map(|&b| y.leaves[b as usize])
                                 .sum(),
                         };
-                        leaves * y.lanes[kind as usize]
+                        leaves * y.lanes[section as usize]
                     })
                     .sum()
             })
             .collect()
     }
 
-    fn cut(&mut self, kind: Kind, lanes: &[u32]) -> Outcome {
-        if let Some(outcome) = self.known.get(&(kind, lanes.to_vec())) {
+    fn cut(&mut self, section: Section, lanes: &[u32]) -> Outcome {
+        if let Some(outcome) = self.known.get(&(section, lanes.to_vec())) {
             return outcome.clone();
         }
         let problem = Problem {
@@ -233,7 +236,7 @@ impl<'a> Layouts<'a> {
                     count: Some(n),
                 })
                 .collect(),
-            pieces: self.pieces(kind),
+            pieces: self.pieces(section),
         };
         // A problem that cannot be posed holds a piece longer than all lanes: no plan, and that is certain.
         let outcome = problem.solve(EFFORT).unwrap_or(Outcome {
@@ -243,7 +246,8 @@ impl<'a> Layouts<'a> {
             optimal: true,
             nodes: 0,
         });
-        self.known.insert((kind, lanes.to_vec()), outcome.clone());
+        self.known
+            .insert((section, lanes.to_vec()), outcome.clone());
         outcome
     }
 

@@ -19,7 +19,7 @@ mod section;
 pub use needs::{Blank, StripNeed};
 pub use plan::{CuttingPlan, Expense, LaneCut, LeafCut, PieceCut, PlankCut};
 pub use scarf::{Joint, Scarfed};
-pub use section::{Kind, SectionYield};
+pub use section::{Section, SectionYield};
 
 use super::{Profiles, Scarfing, Shop, StockError};
 
@@ -36,7 +36,7 @@ use super::{Profiles, Scarfing, Shop, StockError};
 /// ```
 /// use boardwright::design::{Lie, Starter, Strip};
 /// use boardwright::stock::cutting::{StripNeed, cutting_plan};
-/// use boardwright::stock::{Plank, Profile, Profiles, Shop};
+/// use boardwright::stock::{Plank, Kind, Profiles, Shop};
 ///
 /// let profiles = Profiles {
 ///     strip: Strip { thickness: 6.0, width: 12.7, bead_radius: 3.0, cove_radius: 3.0, cove_depth: 2.5 },
@@ -47,7 +47,7 @@ use super::{Profiles, Scarfing, Shop, StockError};
 ///     ..Shop::default()
 /// };
 /// let needs: Vec<StripNeed> = (0..6)
-///     .map(|course| StripNeed::new(Profile::BeadAndCove, 2000.0 + 10.0 * course as f64, 2, course))
+///     .map(|course| StripNeed::new(Kind::BeadAndCove, 2000.0 + 10.0 * course as f64, 2, course))
 ///     .collect();
 /// let plan = cutting_plan(&needs, &profiles, &shop)?;
 /// assert_eq!(plan.planks.len(), 1);

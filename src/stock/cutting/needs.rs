@@ -1,15 +1,14 @@
 //! Strips that are wanted.
 
 use crate::stock::error::positive;
-use crate::stock::{Profile, Shop, StockError};
-use serde::{Deserialize, Serialize};
+use crate::stock::{Kind, Shop, StockError};
+use serde::Serialize;
 
 /// Strips of one course, alike on both rails.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct StripNeed {
-    /// Profile.
-    pub profile: Profile,
+    /// Kind.
+    pub kind: Kind,
     /// Length of the blank, mm, end allowances included.
     pub length: f64,
     /// Length left in the board, mm, for mass.
@@ -26,9 +25,9 @@ pub struct StripNeed {
 
 impl StripNeed {
     /// A need of `count` blanks of `length` mm, finished at that length, from the common origin, with scarfs allowed anywhere.
-    pub fn new(profile: Profile, length: f64, count: u32, course: usize) -> Self {
+    pub fn new(kind: Kind, length: f64, count: u32, course: usize) -> Self {
         Self {
-            profile,
+            kind,
             length,
             finished: length,
             count,
@@ -73,12 +72,12 @@ pub(super) fn blanks(needs: &[StripNeed], shop: &Shop) -> Vec<Blank> {
             spare: false,
         }));
     }
-    for profile in Profile::ALL {
+    for kind in Kind::ALL {
         let of = || {
             needs
                 .iter()
                 .enumerate()
-                .filter(|(_, n)| n.profile == profile && n.count > 0)
+                .filter(|(_, n)| n.kind == kind && n.count > 0)
         };
         let total: u32 = of().map(|(_, n)| n.count).sum();
         // The first of the longest.

@@ -4,8 +4,8 @@ use super::layout::{Instance, share};
 use super::needs::Blank;
 use super::scarf::Scarfed;
 use super::search::Found;
-use super::section::{Kind, SectionYield};
-use crate::stock::{Aim, Profile, Profiles, Shop, rough};
+use super::section::{Section, SectionYield};
+use crate::stock::{Aim, Kind, Profiles, Shop, rough};
 use serde::Serialize;
 
 /// A piece cut from a lane.
@@ -36,7 +36,7 @@ pub struct LaneCut {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct LeafCut {
     /// What it is sawn for.
-    pub kind: Kind,
+    pub section: Section,
     /// Rough thickness, mm.
     pub thickness: f64,
     /// Rough width of its lanes, mm.
@@ -154,27 +154,27 @@ pub(super) fn assemble(
         given: [vec![], vec![]],
         lane: [vec![], vec![]],
     };
-    for kind in Kind::BOTH {
-        supply.given[kind as usize] = vec![0; found.demand[kind as usize].pieces.len()];
-        supply.lane[kind as usize] = vec![0; found.layout.sections[kind as usize].len()];
+    for section in Section::BOTH {
+        supply.given[section as usize] = vec![0; found.demand[section as usize].pieces.len()];
+        supply.lane[section as usize] = vec![0; found.layout.sections[section as usize].len()];
     }
-    let sizes = [Profile::BeadAndCove, Profile::Starter].map(|p| rough(profiles, shop, p));
+    let sizes = [Kind::BeadAndCove, Kind::Starter].map(|p| rough(profiles, shop, p));
     let mut planks = Vec::new();
     for (size, (&count, y)) in found.planks.iter().zip(yields).enumerate() {
         for squares in share(y, count, found.layout.squares[size]) {
             let mut leaves = Vec::new();
-            for (kind, n) in [
-                (Kind::Square, squares),
-                (Kind::Strip, y.leaves[squares as usize]),
+            for (section, n) in [
+                (Section::Square, squares),
+                (Section::Strip, y.leaves[squares as usize]),
             ] {
-                let [thickness, lane_width] = sizes[kind as usize];
-                let room = y.lanes[kind as usize];
+                let [thickness, lane_width] = sizes[section as usize];
+                let room = y.lanes[section as usize];
                 for _ in 0..n {
                     let lanes = (0..room)
-                        .map_while(|_| supply.next(kind, y.length))
+                        .map_while(|_| supply.next(section, y.length))
                         .collect();
                     leaves.push(LeafCut {
-                        kind,
+                        section,
                         thickness,
                         lane_width,
                         lanes,
@@ -219,15 +219,15 @@ struct Supply<'a> {
     scarfed: &'a [Scarfed],
     kerf: f64,
     shortest: f64,
-    /// By section and kind of piece, instances given out.
+    /// By section and section of piece, instances given out.
     given: [Vec<usize>; 2],
     /// By section and length, lanes given out.
     lane: [Vec<usize>; 2],
 }
 
 impl Supply<'_> {
-    fn next(&mut self, kind: Kind, length: u32) -> Option<LaneCut> {
-        let s = kind as usize;
+    fn next(&mut self, section: Section, length: u32) -> Option<LaneCut> {
+        let s = section as usize;
         let groups = &self.found.layout.sections[s];
         let group = groups.iter().position(|g| g.length == length)?;
         let lane = groups[group].lanes.get(self.lane[s][group])?;

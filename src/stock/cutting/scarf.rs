@@ -4,7 +4,7 @@
 //! course with backtracking, so that every joint keeps off the stretches it must and a stagger away from the joints of its neighbours.
 
 use super::needs::StripNeed;
-use super::section::{Kind, SectionYield};
+use super::section::{Section, SectionYield};
 use crate::stock::{Shop, StockError};
 use serde::Serialize;
 
@@ -54,14 +54,14 @@ pub(super) fn scarf_all(
         let need = &needs[i];
         let most = yields
             .iter()
-            .filter(|y| y.gives(Kind::of(need.profile)) && y.length <= longest)
+            .filter(|y| y.gives(Section::of(need.kind)) && y.length <= longest)
             .map(|y| y.length)
             .max()
             .unwrap_or(0);
         let found = options(
             need,
             shop,
-            overlap[Kind::of(need.profile) as usize],
+            overlap[Section::of(need.kind) as usize],
             f64::from(most),
             unequal,
         );

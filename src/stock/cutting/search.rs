@@ -4,7 +4,7 @@ use super::candidates::{Candidates, Cost};
 use super::layout::{Demand, Layout, Layouts, Verdict};
 use super::needs::{StripNeed, blanks};
 use super::scarf::{Scarfed, fewest_pieces};
-use super::section::{Kind, SectionYield};
+use super::section::{Section, SectionYield};
 use crate::stock::{Shop, StockError};
 
 /// Layouts tried at most.
@@ -31,7 +31,7 @@ pub(super) fn least_planks(
     shop: &Shop,
     yields: &[SectionYield],
 ) -> Result<Found, StockError> {
-    let demand = Kind::BOTH.map(|kind| Demand::of(kind, needs, scarfed, shop));
+    let demand = Section::BOTH.map(|section| Demand::of(section, needs, scarfed, shop));
     let mut layouts = Layouts::new(yields, &demand, shop.kerfs.crosscut.ceil() as u32);
     let not_enough = || StockError::NotEnough {
         length: demand.iter().map(Demand::length).sum(),
@@ -87,7 +87,7 @@ pub(super) fn least_by_length(
     let mut needed = [0.0; 2];
     for blank in blanks(needs, shop) {
         let need = &needs[blank.need];
-        let s = Kind::of(need.profile) as usize;
+        let s = Section::of(need.kind) as usize;
         let longest = yields.iter().map(|y| y.length).max().unwrap_or(0);
         let pieces = fewest_pieces(need.length, f64::from(longest), overlap[s]).max(1) as f64;
         needed[s] += need.length + (pieces - 1.0) * overlap[s] + pieces * kerf;

@@ -1,27 +1,27 @@
 //! What a plank's cross-section yields.
 
 use super::needs::StripNeed;
-use crate::stock::{Profile, Profiles, Shop, StockError, rough};
+use crate::stock::{Kind, Profiles, Shop, StockError, rough};
 use serde::Serialize;
 
 /// The two sections that blanks are sawn to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Kind {
+pub enum Section {
     /// Bead-only and bead-and-cove strips.
     Strip,
     /// Square starters.
     Square,
 }
 
-impl Kind {
+impl Section {
     /// Both, with their index in pairs.
     pub(super) const BOTH: [Self; 2] = [Self::Strip, Self::Square];
 
     /// The section a profile is sawn to.
-    pub fn of(profile: Profile) -> Self {
-        match profile {
-            Profile::Starter => Self::Square,
+    pub fn of(kind: Kind) -> Self {
+        match kind {
+            Kind::Starter => Self::Square,
             _ => Self::Strip,
         }
     }
@@ -39,17 +39,17 @@ pub struct SectionYield {
 }
 
 impl SectionYield {
-    /// Most leaves of `kind` from one plank.
-    pub fn most(&self, kind: Kind) -> u32 {
-        match kind {
-            Kind::Strip => self.leaves.first().copied().unwrap_or(0),
-            Kind::Square => self.leaves.len() as u32 - 1,
+    /// Most leaves of `section` from one plank.
+    pub fn most(&self, section: Section) -> u32 {
+        match section {
+            Section::Strip => self.leaves.first().copied().unwrap_or(0),
+            Section::Square => self.leaves.len() as u32 - 1,
         }
     }
 
-    /// Whether a plank yields any lane of `kind`.
-    pub fn gives(&self, kind: Kind) -> bool {
-        self.most(kind) * self.lanes[kind as usize] > 0
+    /// Whether a plank yields any lane of `section`.
+    pub fn gives(&self, section: Section) -> bool {
+        self.most(section) * self.lanes[section as usize] > 0
     }
 }
 
@@ -64,8 +64,8 @@ pub(super) fn yields(
     profiles: &Profiles,
     shop: &Shop,
 ) -> Result<Vec<SectionYield>, StockError> {
-    let strip = rough(profiles, shop, Profile::BeadAndCove);
-    let square = rough(profiles, shop, Profile::Starter);
+    let strip = rough(profiles, shop, Kind::BeadAndCove);
+    let square = rough(profiles, shop, Kind::Starter);
     let k = &shop.kerfs;
     let all: Vec<SectionYield> = shop
         .planks
@@ -98,11 +98,11 @@ pub(super) fn yields(
     for need in needs.iter().filter(|n| n.count > 0) {
         if !all
             .iter()
-            .any(|y| y.gives(Kind::of(need.profile)) && y.length > 0)
+            .any(|y| y.gives(Section::of(need.kind)) && y.length > 0)
         {
-            let [thickness, width] = rough(profiles, shop, need.profile);
+            let [thickness, width] = rough(profiles, shop, need.kind);
             return Err(StockError::TooSmall {
-                profile: need.profile.name(),
+                profile: need.kind.name(),
                 thickness,
                 width,
             });

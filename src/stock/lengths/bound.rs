@@ -32,6 +32,8 @@ pub(super) struct Rest<'a> {
 
 /// Greatest price of scarce stock, in multiples of the dearest stock's cost: large enough to show that stock does not suffice.
 const DEAREST: f64 = 1e4;
+/// Effort of a step of the linear programme, in cells for each of its coefficients (measured).
+const PIVOT: u64 = 50;
 /// Rounds of pricing at most.
 const ROUNDS: usize = 400;
 
@@ -51,7 +53,8 @@ impl Rest<'_> {
         for _ in 0..ROUNDS {
             let (pieces, stock) = master.prices();
             let table = Table::new(self.kinds, self.left, &pieces);
-            *effort = effort.saturating_sub(Table::cells(self.kinds));
+            let simplex = PIVOT * (rows.len() * self.kinds.lengths.len()) as u64;
+            *effort = effort.saturating_sub(Table::cells(self.kinds) + simplex);
             // Scale the prices down until no pattern is worth more than its stock.
             let scale = self.usable().fold(1.0f64, |s, j| {
                 s.max(table.best(self.stock[j].length) / (self.stock[j].cost as f64 + stock[j]))

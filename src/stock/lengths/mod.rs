@@ -21,7 +21,7 @@ pub use problem::{LengthsError, Outcome, Piece, Problem, Stock, Used};
 impl Problem {
     /// A plan of least cost, or the best found within `effort`.
     ///
-    /// `effort` counts cells of the knapsack tables filled; [`Problem::EFFORT`] takes about a second. When it is spent, the plan is
+    /// `effort` counts cells of the knapsack tables filled, and the linear programme's work in the same measure; [`Problem::EFFORT`] takes about a second. When it is spent, the plan is
     /// still sound and [`Outcome::bound`] still holds, but [`Outcome::optimal`] may be false.
     ///
     /// # Errors

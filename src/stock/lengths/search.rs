@@ -7,6 +7,10 @@ use super::problem::{Outcome, Problem, Used};
 
 /// Most patterns listed at a branch.
 const PATTERNS: usize = 20_000;
+/// Reduced costs closer than one part in this of the stock's cost count as equal when patterns are put in order.
+const GRAIN: f64 = 1e4;
+/// Deepest branch: more lengths of stock than this are left to the quick fillings.
+const DEPTH: usize = 1_000;
 /// Slack granted to the linear programme's rounding, relative to a unit of cost.
 const ROUNDING: f64 = 1e-6;
 
@@ -120,7 +124,7 @@ impl<'a> Search<'a> {
         if prices.bound > enough || self.best.as_ref().is_some_and(|(cost, _)| least >= *cost) {
             return least;
         }
-        if self.effort == 0 {
+        if self.effort == 0 || bins.len() == DEPTH {
             self.complete = false;
             return least;
         }
@@ -193,7 +197,7 @@ impl<'a> Search<'a> {
                     .sum();
                 // Reduced costs equal but for rounding must not decide the order.
                 (
-                    ((full - worth) / self.unit as f64 * 1e6).round(),
+                    ((full - worth) / full * GRAIN).round(),
                     stock.length - cut,
                     j,
                     counts,
