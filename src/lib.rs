@@ -4,14 +4,17 @@
 //! Lengths are millimetres and angles radians everywhere inside the library.
 
 pub mod board;
+pub mod cli;
 pub mod curve;
 pub mod design;
 pub mod drawing;
 pub mod export;
 pub mod frame;
 pub mod mesh;
+pub mod output;
 pub mod polygon;
 pub mod rail;
+pub mod report;
 pub mod sheets;
 pub mod shell;
 pub mod solids;

@@ -1,2 +1,7 @@
 //! The command line program; see the library's `cli` module.
-fn main() {}
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    ExitCode::from(boardwright::cli::run(std::env::args_os()))
+}

@@ -1,0 +1,22 @@
+//! `boardwright check`.
+
+use super::args::Check;
+use super::failure::{Failure, WARNED};
+use super::paint::Paint;
+use super::{input, print, screen};
+use crate::report::report;
+
+pub(super) fn run(args: &Check, stdout: Paint, stderr: Paint) -> Result<u8, Failure> {
+    let board = input::board(&args.file, args.json, stderr)?;
+    let report = report(&board);
+    if args.json {
+        let json = report.json().map_err(|error| {
+            Failure::design(format!("the report could not be encoded: {error}"))
+        })?;
+        print(&format!("{json:#}\n"))?;
+    } else {
+        print(&screen::screen(&board, &report, stdout))?;
+    }
+    let warned = args.strict && !report.warnings.is_empty();
+    Ok(if warned { WARNED } else { 0 })
+}

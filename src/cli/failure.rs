@@ -1,0 +1,40 @@
+//! What ends the program early, and with which exit code.
+
+/// The design has faults or cannot be made.
+pub(super) const DESIGN: u8 = 1;
+/// Wrong usage.
+pub(super) const USAGE: u8 = 2;
+/// A file could not be read or written.
+pub(super) const FILES: u8 = 3;
+/// Warnings under `--strict`.
+pub(super) const WARNED: u8 = 4;
+
+/// Why the program ends; an empty message has been said already.
+#[derive(Debug)]
+pub(super) struct Failure {
+    pub code: u8,
+    pub message: String,
+}
+
+impl Failure {
+    pub fn quiet(code: u8) -> Self {
+        Self {
+            code,
+            message: String::new(),
+        }
+    }
+
+    pub fn design(message: impl Into<String>) -> Self {
+        Self {
+            code: DESIGN,
+            message: message.into(),
+        }
+    }
+
+    pub fn files(message: impl Into<String>) -> Self {
+        Self {
+            code: FILES,
+            message: message.into(),
+        }
+    }
+}

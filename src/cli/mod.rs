@@ -1,0 +1,71 @@
+//! The command line program: arguments, printing, writing, exit codes. It holds no geometry.
+
+mod args;
+mod build;
+mod check;
+mod columns;
+mod failure;
+mod folder;
+mod input;
+mod new;
+mod paint;
+mod screen;
+mod write_aside;
+
+use std::ffi::OsString;
+use std::io::{ErrorKind, IsTerminal, Write};
+
+use clap::{CommandFactory, FromArgMatches};
+
+use args::{Args, Command};
+use failure::{Failure, USAGE};
+use paint::Paint;
+
+/// Runs the program with `arguments`, the first of which is its own name, and gives its exit code.
+///
+/// The codes are those of `boardwright --help`.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
+    let arguments: Vec<OsString> = arguments.into_iter().collect();
+    let command = Args::command().color(args::early_colour(&arguments));
+    let parsed = command
+        .try_get_matches_from(arguments)
+        .and_then(|matches| Args::from_arg_matches(&matches));
+    let args = match parsed {
+        Ok(args) => args,
+        Err(error) => {
+            // Help and version are no errors; a reader that went away is none either.
+            let _ = error.print();
+            return if error.use_stderr() { USAGE } else { 0 };
+        }
+    };
+    let stdout = Paint::new(args.color, std::io::stdout().is_terminal());
+    let stderr = Paint::new(args.color, std::io::stderr().is_terminal());
+    let done = match &args.command {
+        Command::New(new) => new::run(new, stdout),
+        Command::Check(check) => check::run(check, stdout, stderr),
+        Command::Build(build) => build::run(build, stdout, stderr),
+        Command::Keys => print(&crate::design::reference()).map(|()| 0),
+    };
+    match done {
+        Ok(code) => code,
+        Err(failure) => {
+            if !failure.message.is_empty() {
+                let text = format!("{}: {}\n", stderr.red("error"), failure.message);
+                let _ = std::io::stderr().write_all(text.as_bytes());
+            }
+            failure.code
+        }
+    }
+}
+
+/// Prints to standard output; a reader that went away ends the program without complaint.
+fn print(text: &str) -> Result<(), Failure> {
+    let mut out = std::io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => Err(Failure::quiet(0)),
+        Err(error) => Err(Failure::files(format!(
+            "cannot write to standard output: {error}"
+        ))),
+        Ok(()) => Ok(()),
+    }
+}

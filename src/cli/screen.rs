@@ -1,0 +1,197 @@
+//! The screen of `boardwright check`.
+
+use super::columns::{Side, columns, wrapped};
+use super::paint::Paint;
+use crate::board::Board;
+use crate::report::{Report, Worst, measure_list};
+use crate::units::{self, Unit};
+
+use Side::{Left, Right};
+
+/// Widest line, in characters.
+const WIDTH: usize = 90;
+
+/// Everything about a board, for a reader.
+pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
+    let mut text = format!("{}\n", paint.bold(&one_line(&report.name)));
+    if !report.notes.trim().is_empty() {
+        text.push_str(&wrapped(&one_line(&report.notes), WIDTH, ""));
+    }
+    measures(&mut text, board, paint);
+    rocker(&mut text, board, paint);
+    frame(&mut text, report, paint);
+    rail(&mut text, report, paint);
+    warnings(&mut text, report, paint);
+    text
+}
+
+/// A name or note on one line, without characters that would steer a terminal.
+fn one_line(text: &str) -> String {
+    text.chars()
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect()
+}
+
+fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
+    text.push('\n');
+    text.push_str(&paint.bold(title));
+    if !aside.is_empty() {
+        text.push_str("  ");
+        text.push_str(&paint.dim(aside));
+    }
+    text.push('\n');
+}
+
+fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
+    for line in columns(sides, rows) {
+        text.push_str(&line);
+        text.push('\n');
+    }
+}
+
+/// Like [`block`], the first row being the columns' names.
+fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
+    for (i, line) in columns(sides, rows).into_iter().enumerate() {
+        text.push_str(&if i == 0 { paint.dim(&line) } else { line });
+        text.push('\n');
+    }
+}
+
+fn measures(text: &mut String, board: &Board, paint: Paint) {
+    let unit = board.design.report;
+    heading(text, paint, "Measures", "");
+    let rows: Vec<Vec<String>> = measure_list(board)
+        .into_iter()
+        .map(|m| {
+            let at = m.at.map_or(String::new(), |x| {
+                format!("at {} from the tail", units::length(x, unit))
+            });
+            let mut row = vec![m.name.to_owned(), m.value.text(unit)];
+            if unit != Unit::Mm {
+                row.push(m.value.text(Unit::Mm));
+            }
+            row.push(at);
+            row
+        })
+        .collect();
+    let sides: &[Side] = if unit == Unit::Mm {
+        &[Left, Right, Left]
+    } else {
+        &[Left, Right, Right, Left]
+    };
+    block(text, sides, &rows);
+}
+
+fn rocker(text: &mut String, board: &Board, paint: Paint) {
+    let unit = board.design.report;
+    heading(
+        text,
+        paint,
+        "Rocker",
+        "height of the bottom's centreline every 12 in from the tail",
+    );
+    let m = &board.measures;
+    let nose = [m.length, m.nose_rocker];
+    let last = m.rocker.last().is_some_and(|p| m.length - p[0] < 1.0);
+    let points = m.rocker.iter().chain((!last).then_some(&nose));
+    let mut rows = vec![vec!["from the tail".to_owned(), "height".into()]];
+    rows.extend(points.map(|p| p.map(|mm| units::length(mm, unit)).to_vec()));
+    headed(text, paint, &[Right, Right], &rows);
+}
+
+fn frame(text: &mut String, report: &Report, paint: Paint) {
+    let unit = report.report;
+    let thick = report.ribs.first().map_or(0.0, |rib| rib.thickness);
+    let aside = format!(
+        "{} ribs of {}, spine of {} from {} to {}",
+        report.ribs.len(),
+        units::mm(thick, 1),
+        units::mm(report.spine.thickness, 1),
+        units::length(report.spine.ends[0], unit),
+        units::length(report.spine.ends[1], unit),
+    );
+    heading(text, paint, "Frame", &aside);
+    let names = [
+        "rib",
+        "from the tail",
+        "width",
+        "height",
+        "courses a side",
+        "top bevel",
+    ];
+    let mut rows = vec![names.map(String::from).to_vec()];
+    rows.extend(report.ribs.iter().map(|rib| {
+        vec![
+            rib.number.to_string(),
+            units::length(rib.x, unit),
+            units::length(rib.width, unit),
+            units::length(rib.height, unit),
+            rib.courses.to_string(),
+            rib.top_bevel.map_or(String::new(), |a| format!("{a:.1}°")),
+        ]
+    }));
+    headed(text, paint, &[Right; 6], &rows);
+}
+
+fn rail(text: &mut String, report: &Report, paint: Paint) {
+    let r = &report.rail;
+    let aside = format!(
+        "guide {:.2} mm under the finished surface; a nested strip gains {:.2} mm",
+        r.guide_depth, r.pitch
+    );
+    heading(text, paint, "Rail", &aside);
+    let names = ["worst", "at a rib", "", "anywhere", ""];
+    let mut rows = vec![names.map(String::from).to_vec()];
+    let (ribs, any) = (&r.at_ribs, &r.anywhere);
+    let table = [
+        ("joint roll", ribs.roll, any.roll, "°"),
+        ("lip digs in", ribs.dig_in, any.dig_in, " mm"),
+        ("joint opens", ribs.mouth_gap, any.mouth_gap, " mm"),
+        ("flat base planed", ribs.bevel, any.bevel, "°"),
+        ("cover", ribs.cover, any.cover, " mm"),
+        ("proud", ribs.proud, any.proud, " mm"),
+    ];
+    for (name, at_rib, anywhere, unit) in table {
+        let value = |w: Option<Worst>| w.map_or("none".into(), |w| format!("{:.2}{unit}", w.value));
+        let asked = match name {
+            "cover" => format!("cover ({:.2} asked)", r.cover_asked),
+            "proud" => format!("proud ({:.2} asked)", r.proud_asked),
+            _ => name.to_owned(),
+        };
+        let at = at_rib.map_or(String::new(), |w| {
+            format!("rib {}, course {}", w.rib.unwrap_or(0), w.course)
+        });
+        let place = anywhere.map_or(String::new(), |w| {
+            format!("{}, course {}", units::length(w.x, report.report), w.course)
+        });
+        rows.push(vec![asked, value(at_rib), at, value(anywhere), place]);
+    }
+    headed(text, paint, &[Left, Right, Left, Right, Left], &rows);
+}
+
+fn warnings(text: &mut String, report: &Report, paint: Paint) {
+    if report.warnings.is_empty() {
+        heading(
+            text,
+            paint,
+            "Warnings",
+            "none: every course holds at every rib",
+        );
+        return;
+    }
+    heading(text, paint, "Warnings", "");
+    for group in &report.warnings {
+        let headline = format!("{}: {}", group.headline(), group.extent());
+        text.push_str(&paint.yellow(&wrapped(&headline, WIDTH, "  ")));
+        text.push_str(&wrapped(&format!("→ {}", group.remedy), WIDTH, "    "));
+        let rows = group.lines();
+        let number = rows.iter().map(|(rib, _)| rib.to_string().len()).max();
+        for (rib, line) in rows {
+            let lead = format!("    rib {rib:>width$}  ", width = number.unwrap_or(1));
+            let hang = " ".repeat(lead.chars().count());
+            let body = wrapped(&line, WIDTH, &hang);
+            text.push_str(&lead);
+            text.push_str(body.strip_prefix(&hang).unwrap_or(&body));
+        }
+    }
+}

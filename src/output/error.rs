@@ -1,0 +1,23 @@
+//! Why a board's files could not be made.
+
+use crate::export::ExportError;
+use crate::frame::FrameError;
+use crate::mesh::MeshError;
+
+/// Why a board's files could not be made.
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum OutputError {
+    /// A template could not be drawn.
+    #[error(transparent)]
+    Frame(#[from] FrameError),
+    /// A part could not be meshed.
+    #[error("a part could not be meshed: {0}")]
+    Mesh(#[from] MeshError),
+    /// A file could not be encoded.
+    #[error(transparent)]
+    Export(#[from] ExportError),
+    /// The report could not be encoded.
+    #[error("the report could not be encoded: {0}")]
+    Json(#[from] serde_json::Error),
+}

@@ -1,0 +1,233 @@
+//! The folder's index: one page, nothing fetched from anywhere.
+
+use std::fmt::{Display, Write};
+
+use super::{CAUTIONS, OutFile, preview};
+use crate::board::Board;
+use crate::report::{Report, Worst, measure_list};
+use crate::sheets::Sheet;
+use crate::units;
+
+const STYLE: &str = "\
+body{font:16px/1.5 system-ui,sans-serif;color:#222;background:#fff;margin:0 auto;max-width:72rem;padding:1.5rem}\
+h1{margin:0;font-size:2rem}h2{margin:2.2rem 0 .6rem;font-size:1.25rem;border-bottom:1px solid #ccc}\
+table{border-collapse:collapse}td,th{text-align:left;padding:.15rem 1.4rem .15rem 0;vertical-align:top}\
+td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}tr+tr td{border-top:1px solid #eee}\
+.sheets{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1rem}\
+.sheets.wide{grid-template-columns:1fr}figure{margin:0;border:1px solid #ddd;border-radius:4px;padding:.7rem}\
+figure svg{display:block;width:100%;max-height:22rem}\
+svg path{fill:none;stroke-width:1;vector-effect:non-scaling-stroke}\
+figcaption{margin-top:.5rem;font-size:.9rem}a{color:#124e96}\
+.warning{border-left:4px solid #c77d0a;padding:.1rem 0 .1rem .9rem;margin:.8rem 0}\
+.warning p{margin:.2rem 0}dt{font-weight:600}dd{margin:0 0 .6rem}.small{color:#555;font-size:.9rem}\
+@media print{a{color:inherit}figure{break-inside:avoid}}";
+
+/// The page; `files` are the others in the folder.
+pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[OutFile]) -> String {
+    let mut html = String::new();
+    let name = escape(&board.design.name);
+    put(
+        &mut html,
+        format_args!(
+            "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
+             <meta name=\"viewport\" content=\"width=device-width,initial-scale=1\">\n\
+             <title>{name}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<h1>{name}</h1>\n"
+        ),
+    );
+    if !board.design.notes.is_empty() {
+        put(
+            &mut html,
+            format_args!("<p>{}</p>\n", escape(&board.design.notes)),
+        );
+    }
+    measures(&mut html, board);
+    warnings(&mut html, report);
+    gallery(&mut html, sheets);
+    rail(&mut html, report);
+    listing(&mut html, files);
+    html.push_str("<h2>Work safely</h2>\n<dl>\n");
+    for (operation, caution) in CAUTIONS {
+        put(
+            &mut html,
+            format_args!("<dt>{operation}</dt><dd>{caution}</dd>\n"),
+        );
+    }
+    html.push_str("</dl>\n</body>\n</html>\n");
+    html
+}
+
+fn measures(html: &mut String, board: &Board) {
+    let unit = board.design.report;
+    html.push_str("<h2>Measures</h2>\n<table>\n");
+    for m in measure_list(board) {
+        let at = m.at.map_or(String::new(), |x| {
+            format!("at {} from the tail", units::length(x, unit))
+        });
+        put(
+            html,
+            format_args!(
+                "<tr><td>{}</td><td class=\"n\">{}</td><td>{}</td></tr>\n",
+                m.name,
+                escape(&m.value.text(unit)),
+                escape(&at)
+            ),
+        );
+    }
+    html.push_str("</table>\n");
+}
+
+fn warnings(html: &mut String, report: &Report) {
+    if report.warnings.is_empty() {
+        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib.</p>\n");
+        return;
+    }
+    html.push_str("<h2>Warnings</h2>\n");
+    for group in &report.warnings {
+        put(
+            html,
+            format_args!(
+                "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change: {}.</p>\
+                 <details><summary>Rib by rib</summary><table>\n",
+                escape(&group.headline()),
+                escape(&group.extent()),
+                escape(&group.remedy)
+            ),
+        );
+        for (rib, line) in group.lines() {
+            put(
+                html,
+                format_args!("<tr><td>rib {rib}</td><td>{}</td></tr>\n", escape(&line)),
+            );
+        }
+        html.push_str("</table></details></div>\n");
+    }
+}
+
+/// The sheets' pictures: long parts first, each across the page, then the ribs.
+fn gallery(html: &mut String, sheets: &[Sheet]) {
+    html.push_str(
+        "<h2>Templates</h2>\n<p class=\"small\">Full size when printed at 100 %: measure the rule on the sheet before \
+         you cut.</p>\n",
+    );
+    let (ribs, long): (Vec<&Sheet>, Vec<&Sheet>) =
+        sheets.iter().partition(|s| s.name.starts_with("rib-"));
+    for (class, group) in [("sheets wide", long), ("sheets", ribs)] {
+        put(html, format_args!("<div class=\"{class}\">\n"));
+        for sheet in group {
+            let name = escape(&sheet.name);
+            put(
+                html,
+                format_args!(
+                    "<figure>{}<figcaption>{} <a href=\"svg/{name}.svg\">SVG</a> \
+                     <a href=\"dxf/{name}.dxf\">DXF</a></figcaption></figure>\n",
+                    preview(&sheet.drawing),
+                    escape(&sheet.what)
+                ),
+            );
+        }
+        html.push_str("</div>\n");
+    }
+}
+
+fn rail(html: &mut String, report: &Report) {
+    let r = &report.rail;
+    put(
+        html,
+        format_args!(
+            "<h2>Rail</h2>\n<p>The guide lies {:.2} mm under the finished surface; a nested strip gains {:.2} mm.</p>\n\
+             <table>\n<tr><th>at the ribs</th><th class=\"n\">worst</th><th>where</th></tr>\n",
+            r.guide_depth, r.pitch
+        ),
+    );
+    let w = &r.at_ribs;
+    let rows = [
+        ("joint roll", w.roll, "°"),
+        ("lip digs in", w.dig_in, " mm"),
+        ("joint opens", w.mouth_gap, " mm"),
+        ("flat base planed", w.bevel, "°"),
+        ("cover, wood behind the finished rail", w.cover, " mm"),
+        ("proud, stock outside it", w.proud, " mm"),
+    ];
+    for (name, worst, unit) in rows {
+        let Some(Worst {
+            value, rib, course, ..
+        }) = worst
+        else {
+            continue;
+        };
+        let rib = rib.map_or(String::new(), |rib| format!("rib {rib}, "));
+        put(
+            html,
+            format_args!(
+                "<tr><td>{name}</td><td class=\"n\">{value:.2}{unit}</td><td>{rib}course {course}</td></tr>\n"
+            ),
+        );
+    }
+    html.push_str(
+        "</table>\n<table>\n<tr><th class=\"n\">rib</th><th class=\"n\">from the tail</th>",
+    );
+    html.push_str("<th class=\"n\">courses a side</th></tr>\n");
+    for rib in &report.ribs {
+        put(
+            html,
+            format_args!(
+                "<tr><td class=\"n\">{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td></tr>\n",
+                rib.number,
+                escape(&units::length(rib.x, report.report)),
+                rib.courses
+            ),
+        );
+    }
+    html.push_str("</table>\n");
+}
+
+fn listing(html: &mut String, files: &[OutFile]) {
+    html.push_str("<h2>Files</h2>\n<table>\n");
+    for file in files {
+        put(
+            html,
+            format_args!(
+                "<tr><td><a href=\"{0}\">{0}</a></td><td>{1}</td><td class=\"n\">{2} bytes</td></tr>\n",
+                escape(&file.path),
+                escape(&file.what),
+                file.bytes.len()
+            ),
+        );
+    }
+    html.push_str("</table>\n");
+}
+
+fn put(html: &mut String, what: impl Display) {
+    let _ = write!(html, "{what}");
+}
+
+/// Text as HTML, in elements and in attributes.
+fn escape(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            '\n' | '\t' => out.push(c),
+            c if c.is_control() => out.push('\u{fffd}'),
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::escape;
+
+    #[test]
+    fn a_name_is_no_markup() {
+        assert_eq!(
+            escape("<b a=\"6' 4\">\u{7}"),
+            "&lt;b a=&quot;6&#39; 4&quot;&gt;\u{fffd}"
+        );
+    }
+}

@@ -1,0 +1,111 @@
+//! A board as the files a maker works from, in memory: the same board gives the same bytes.
+
+mod cautions;
+mod error;
+mod index;
+mod manifest;
+mod preview;
+
+pub use cautions::CAUTIONS;
+pub use error::OutputError;
+pub use manifest::{MANIFEST, Manifest, ManifestEntry};
+pub use preview::preview;
+
+use crate::board::Board;
+use crate::export::{csv, dxf, json, stl, svg};
+use crate::report::{report, tables};
+use crate::sheets::sheets;
+use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh};
+
+/// A file to be written.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OutFile {
+    /// Its path below the board's folder, with `/` between names.
+    pub path: String,
+    /// What it is, for an index.
+    pub what: String,
+    /// Its content.
+    pub bytes: Vec<u8>,
+}
+
+/// What to write besides the usual.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct OutputOptions {
+    /// Whether every drawing is also written as DXF R12, for old controllers.
+    pub r12: bool,
+}
+
+/// Name of the index.
+pub const INDEX: &str = "index.html";
+
+/// Every file of `board`: drawings, meshes, tables, the report, the index and, last, the manifest.
+///
+/// # Errors
+///
+/// The first part that cannot be drawn or written; then nothing is given.
+///
+/// ```
+/// use boardwright::{board::Board, design, output};
+///
+/// let design = design::parse(design::starter(), "board.toml")?;
+/// let files = output::files(&Board::new(design)?, &output::OutputOptions::default())?;
+/// assert!(files.iter().any(|file| file.path == "dxf/spine.dxf"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, OutputError> {
+    let sheets = sheets(board)?;
+    let mut files = Vec::new();
+    let mut add = |path: String, what: &str, bytes: Vec<u8>| {
+        files.push(OutFile {
+            path,
+            what: what.to_owned(),
+            bytes,
+        });
+    };
+    for sheet in &sheets {
+        let (name, what) = (&sheet.name, &sheet.what);
+        let text = svg::write(&sheet.drawing, &svg::SvgOptions::default())?;
+        add(format!("svg/{name}.svg"), what, text.into_bytes());
+        let usual = dxf::DxfOptions::default();
+        let text = dxf::write(&sheet.drawing, &usual)?;
+        add(format!("dxf/{name}.dxf"), what, text.into_bytes());
+        if options.r12 {
+            let old = dxf::DxfOptions {
+                version: dxf::DxfVersion::R12,
+                ..usual
+            };
+            let text = dxf::write(&sheet.drawing, &old)?;
+            add(format!("dxf-r12/{name}.dxf"), what, text.into_bytes());
+        }
+    }
+    let title = &board.design.name;
+    let shell = [shell_mesh(&board.shell, MESH_TOLERANCE)?];
+    let what = format!("the finished shell, within {MESH_TOLERANCE} mm");
+    add("stl/shell.stl".into(), &what, stl::write(&shell, title)?);
+    let frame = frame_preview(board)?;
+    let what = "the frame with slices of the rail's strips, to look at";
+    add(
+        "stl/frame-preview.stl".into(),
+        what,
+        stl::write(&frame, title)?,
+    );
+    for named in tables(board) {
+        let (name, what) = (named.name, &named.table.title);
+        let text = csv::write(&named.table)?;
+        add(format!("tables/{name}.csv"), what, text.into_bytes());
+        let text = json::write(&named.table)?;
+        add(format!("tables/{name}.json"), what, text.into_bytes());
+    }
+    let report = report(board);
+    let text = format!("{:#}\n", report.json()?);
+    let what = "measures, frame, rail and warnings, for programs";
+    add("board.json".into(), what, text.into_bytes());
+    let html = index::page(board, &report, &sheets, &files);
+    files.push(OutFile {
+        path: INDEX.into(),
+        what: "this index".into(),
+        bytes: html.into_bytes(),
+    });
+    files.push(Manifest::new(title, &files).file()?);
+    Ok(files)
+}

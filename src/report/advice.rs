@@ -1,0 +1,201 @@
+//! Warnings grouped by what is wrong and what to do about it, so that one remedy is read once.
+
+use serde::Serialize;
+
+use crate::rail::{Kind, Trouble, Warning};
+
+/// One course at one rib that cannot hold.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Instance {
+    /// Number of the rib from the tail, starting with 1.
+    pub rib: usize,
+    /// Its place, mm from the tail.
+    pub x: f64,
+    /// Number of the course from the bottom skin, starting with 1.
+    pub course: usize,
+    /// What the course is.
+    pub kind: Kind,
+    /// The value found.
+    pub value: f64,
+}
+
+/// One trouble with one remedy, wherever it occurs.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Advice {
+    /// What is wrong.
+    pub trouble: Trouble,
+    /// Its limit.
+    pub limit: f64,
+    /// Unit of value and limit, `mm` or `degrees`.
+    pub unit: &'static str,
+    /// What to change.
+    pub remedy: String,
+    /// Every place, from the tail.
+    pub places: Vec<Instance>,
+}
+
+/// The warnings in groups, each group where its first warning stood.
+pub fn advice(warnings: &[Warning]) -> Vec<Advice> {
+    let mut groups: Vec<Advice> = Vec::new();
+    for w in warnings {
+        let place = Instance {
+            rib: w.rib,
+            x: w.x,
+            course: w.course,
+            kind: w.kind,
+            value: w.value,
+        };
+        let known = groups
+            .iter_mut()
+            .find(|g| (g.trouble, g.remedy.as_str()) == (w.trouble, w.remedy.as_str()));
+        match known {
+            Some(group) => group.places.push(place),
+            None => groups.push(Advice {
+                trouble: w.trouble,
+                limit: w.limit,
+                unit: if w.trouble == Trouble::Bevel {
+                    "degrees"
+                } else {
+                    "mm"
+                },
+                remedy: w.remedy.clone(),
+                places: vec![place],
+            }),
+        }
+    }
+    groups
+}
+
+impl Advice {
+    /// What is wrong and the limit, in words.
+    pub fn headline(&self) -> String {
+        let limit = self.number(self.limit);
+        match self.trouble {
+            Trouble::Cover => format!("less than {limit} of wood left behind the finished rail"),
+            Trouble::Proud => format!("less than {limit} of stock proud of the finished rail"),
+            Trouble::DigIn => format!("a lip digs in deeper than {limit}"),
+            Trouble::MouthGap => format!("a joint opens wider than {limit}"),
+            Trouble::Bevel => format!("a flat base is planed steeper than {limit}"),
+            Trouble::Open => "the top strip stays below the deck's inner face".into(),
+        }
+    }
+
+    /// Where, and how bad at worst: `ribs 1 to 4 and 6, at worst 2.31 mm at rib 3, course 5`.
+    pub fn extent(&self) -> String {
+        let mut ribs: Vec<usize> = self.places.iter().map(|p| p.rib).collect();
+        ribs.dedup();
+        let named = if ribs.len() == 1 { "rib" } else { "ribs" };
+        let wanted_more = matches!(self.trouble, Trouble::Cover | Trouble::Proud);
+        let worst = self.places.iter().min_by(|a, b| {
+            let order = a.value.total_cmp(&b.value);
+            if wanted_more { order } else { order.reverse() }
+        });
+        let worst = worst.map_or(String::new(), |w| {
+            format!(
+                ", at worst {} at rib {}, course {}",
+                self.number(w.value),
+                w.rib,
+                w.course
+            )
+        });
+        format!("{named} {}{worst}", list(&ribs))
+    }
+
+    /// One line a rib: its number, and its courses with their values.
+    pub fn lines(&self) -> Vec<(usize, String)> {
+        let mut lines: Vec<(usize, String)> = Vec::new();
+        for place in &self.places {
+            let text = format!("course {}: {}", place.course, self.number(place.value));
+            match lines.last_mut() {
+                Some((rib, line)) if *rib == place.rib => {
+                    line.push_str(", ");
+                    line.push_str(&text);
+                }
+                _ => lines.push((place.rib, text)),
+            }
+        }
+        lines
+    }
+
+    /// A value with its unit.
+    fn number(&self, value: f64) -> String {
+        match self.trouble {
+            Trouble::Bevel => format!("{value:.1}°"),
+            _ => format!("{value:.2} mm"),
+        }
+    }
+}
+
+/// Rising numbers in words: `1 to 4, 6 and 8`.
+pub fn list(numbers: &[usize]) -> String {
+    let mut runs: Vec<(usize, usize)> = Vec::new();
+    for &n in numbers {
+        match runs.last_mut() {
+            Some((_, end)) if *end + 1 == n => *end = n,
+            _ => runs.push((n, n)),
+        }
+    }
+    let mut words: Vec<String> = Vec::new();
+    for (a, b) in runs {
+        match b - a {
+            0 => words.push(a.to_string()),
+            1 => words.extend([a.to_string(), b.to_string()]),
+            _ => words.push(format!("{a} to {b}")),
+        }
+    }
+    match words.pop() {
+        None => String::new(),
+        Some(last) if words.is_empty() => last,
+        Some(last) => format!("{} and {last}", words.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_run_together() {
+        assert_eq!(list(&[]), "");
+        assert_eq!(list(&[3]), "3");
+        assert_eq!(list(&[3, 4]), "3 and 4");
+        assert_eq!(list(&[1, 2, 3, 4, 6, 8, 9]), "1 to 4, 6, 8 and 9");
+    }
+
+    #[test]
+    fn one_remedy_is_one_group() {
+        let warning = |rib, course, trouble, value, remedy: &str| Warning {
+            rib,
+            x: 100.0 * rib as f64,
+            course,
+            kind: Kind::BeadAndCove,
+            trouble,
+            value,
+            limit: 1.0,
+            remedy: remedy.into(),
+        };
+        let groups = advice(&[
+            warning(1, 4, Trouble::DigIn, 1.5, "a"),
+            warning(1, 5, Trouble::DigIn, 2.5, "a"),
+            warning(1, 5, Trouble::Cover, 0.5, "b"),
+            warning(3, 2, Trouble::DigIn, 1.25, "a"),
+            warning(3, 2, Trouble::Cover, 0.75, "b"),
+        ]);
+        assert_eq!(groups.len(), 2);
+        assert_eq!(
+            groups[0].extent(),
+            "ribs 1 and 3, at worst 2.50 mm at rib 1, course 5"
+        );
+        assert_eq!(
+            groups[1].extent(),
+            "ribs 1 and 3, at worst 0.50 mm at rib 1, course 5"
+        );
+        assert_eq!(
+            groups[0].lines(),
+            [
+                (1, "course 4: 1.50 mm, course 5: 2.50 mm".to_owned()),
+                (3, "course 2: 1.25 mm".to_owned())
+            ]
+        );
+    }
+}

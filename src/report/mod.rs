@@ -1,0 +1,152 @@
+//! What a board comes to, in words and numbers for a reader: measures, frame, rail, and advice where a course cannot hold.
+
+mod advice;
+mod measure;
+mod rail;
+mod tables;
+
+pub use advice::{Advice, Instance, advice, list};
+pub use measure::{Measure, Quantity, measure_list};
+pub use rail::{RailReport, Worst, Worsts};
+pub use tables::{NamedTable, tables};
+
+use serde::Serialize;
+use serde_json::Value;
+
+use crate::board::Board;
+use crate::frame::{Bevels, Rib};
+use crate::shell::Measures;
+use crate::units::Unit;
+
+/// The units of every number in a report.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Units {
+    /// Of lengths.
+    pub length: &'static str,
+    /// Of areas.
+    pub area: &'static str,
+    /// Of volumes.
+    pub volume: &'static str,
+    /// Of angles.
+    pub angle: &'static str,
+}
+
+/// A rib's place and size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RibReport {
+    /// Number from the tail, starting with 1.
+    pub number: usize,
+    /// Centre plane, mm from the tail.
+    pub x: f64,
+    /// Width of its contour, mm.
+    pub width: f64,
+    /// Height of its contour, mm.
+    pub height: f64,
+    /// Thickness, mm.
+    pub thickness: f64,
+    /// How far its edges lean, degrees.
+    pub bevels: Bevels,
+    /// Courses of the rail at it.
+    pub courses: usize,
+    /// Angle at which the rail's top is planed for the deck, degrees.
+    pub top_bevel: Option<f64>,
+}
+
+/// The spine's place and size.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SpineReport {
+    /// Where it begins and ends, mm from the tail.
+    pub ends: [f64; 2],
+    /// Height of its contour, mm.
+    pub height: f64,
+    /// Thickness, mm.
+    pub thickness: f64,
+}
+
+/// Everything there is to say about a board.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Report {
+    /// The board's name.
+    pub name: String,
+    /// The maker's notes.
+    pub notes: String,
+    /// The unit the maker reads.
+    pub report: Unit,
+    /// The units of the numbers here.
+    pub units: Units,
+    /// The shape's measures.
+    pub measures: Measures,
+    /// The ribs from the tail.
+    pub ribs: Vec<RibReport>,
+    /// The spine.
+    pub spine: SpineReport,
+    /// The rail.
+    pub rail: RailReport,
+    /// Where courses cannot hold, grouped by what to do about it.
+    pub warnings: Vec<Advice>,
+}
+
+/// Reports on `board`.
+pub fn report(board: &Board) -> Report {
+    Report {
+        name: board.design.name.clone(),
+        notes: board.design.notes.clone(),
+        report: board.design.report,
+        units: Units {
+            length: "mm",
+            area: "mm²",
+            volume: "mm³",
+            angle: "degrees",
+        },
+        measures: board.measures.clone(),
+        ribs: board.ribs.iter().map(rib).collect(),
+        spine: SpineReport {
+            ends: board.spine.ends,
+            height: board.spine.height(),
+            thickness: board.spine.thickness,
+        },
+        rail: RailReport::new(board),
+        warnings: advice(&board.warnings),
+    }
+}
+
+fn rib(rib: &Rib) -> RibReport {
+    let bounds = rib.outline.bounds();
+    let b = rib.bevels;
+    RibReport {
+        number: rib.number,
+        x: rib.x,
+        width: bounds.width(),
+        height: bounds.height(),
+        thickness: rib.thickness,
+        bevels: Bevels {
+            bottom_centre: b.bottom_centre.to_degrees(),
+            bottom_rail: b.bottom_rail.to_degrees(),
+            deck_centre: b.deck_centre.to_degrees(),
+            deck_rail: b.deck_rail.to_degrees(),
+            rail: b.rail.to_degrees(),
+        },
+        courses: rib.stack.courses.len(),
+        top_bevel: rib.stack.top_bevel.map(f64::to_degrees),
+    }
+}
+
+impl Report {
+    /// The report as JSON, every number rounded to four decimals.
+    pub fn json(&self) -> Result<Value, serde_json::Error> {
+        serde_json::to_value(self).map(rounded)
+    }
+}
+
+/// Every number that is no count, rounded to four decimals: finer than any tool, coarser than a change of compiler.
+fn rounded(value: Value) -> Value {
+    match value {
+        Value::Number(n) if n.is_f64() => {
+            let number = n.as_f64().map(|x| (x * 1e4).round() / 1e4 + 0.0);
+            number.map_or(Value::Null, Value::from)
+        }
+        Value::Array(list) => list.into_iter().map(rounded).collect(),
+        Value::Object(map) => map.into_iter().map(|(k, v)| (k, rounded(v))).collect(),
+        other => other,
+    }
+}

@@ -1,0 +1,258 @@
+//! The report's numbers as tables, in millimetres and degrees.
+
+use super::{Report, measure_list, report};
+use crate::board::Board;
+use crate::rail::Kind;
+use crate::table::{Cell, Column, Table};
+
+/// A table and the name of the file it goes into, without an ending.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NamedTable {
+    /// File name stem, such as `section-areas`.
+    pub name: &'static str,
+    /// The table.
+    pub table: Table,
+}
+
+/// Every table of `board`.
+pub fn tables(board: &Board) -> Vec<NamedTable> {
+    let report = report(board);
+    let named = |name, table| NamedTable { name, table };
+    vec![
+        named("measures", measures(board)),
+        named("rocker", rocker(board)),
+        named("section-areas", section_areas(board)),
+        named("apex-line", apex_line(board)),
+        named("ribs", ribs(board, &report)),
+        named("rail-courses", courses(board)),
+        named("rail-margins", margins(board)),
+        named("warnings", warnings(&report)),
+    ]
+}
+
+fn mm(name: &str) -> Column {
+    Column::measured(name, "mm", 3)
+}
+
+fn degrees(name: &str) -> Column {
+    Column::measured(name, "degrees", 2)
+}
+
+fn count(n: usize) -> Cell {
+    Cell::Count(i64::try_from(n).unwrap_or(i64::MAX))
+}
+
+fn maybe(number: Option<f64>) -> Cell {
+    number.map_or(Cell::Empty, Cell::Number)
+}
+
+fn words(kind: Kind) -> Cell {
+    Cell::from(match kind {
+        Kind::Starter => "starter",
+        Kind::BeadOnly => "bead-only",
+        Kind::BeadAndCove => "bead-and-cove",
+    })
+}
+
+fn table(board: &Board, title: &str, columns: Vec<Column>, rows: Vec<Vec<Cell>>) -> Table {
+    Table {
+        title: format!("{}: {title}", board.design.name),
+        columns,
+        rows,
+    }
+}
+
+fn measures(board: &Board) -> Table {
+    let columns = vec![
+        Column::plain("measure"),
+        Column::measured("value", "", 3),
+        Column::plain("unit"),
+        mm("from the tail"),
+    ];
+    let row = |m: super::Measure| {
+        let (value, unit) = m.value.plain();
+        vec![m.name.into(), value.into(), unit.into(), maybe(m.at)]
+    };
+    let rows = measure_list(board).into_iter().map(row).collect();
+    table(board, "measures", columns, rows)
+}
+
+fn rocker(board: &Board) -> Table {
+    let rows = board.measures.rocker.iter();
+    let rows = rows.map(|p| p.map(Cell::Number).into()).collect();
+    table(
+        board,
+        "height of the bottom on the centreline",
+        vec![mm("from the tail"), mm("height")],
+        rows,
+    )
+}
+
+fn section_areas(board: &Board) -> Table {
+    let rows = board.measures.section_areas.iter();
+    let rows = rows.map(|s| vec![s.x.into(), s.area.into()]).collect();
+    let area = Column::measured("area", "mm²", 1);
+    table(
+        board,
+        "section areas",
+        vec![mm("from the tail"), area],
+        rows,
+    )
+}
+
+fn apex_line(board: &Board) -> Table {
+    let rows = board.measures.apex_line.iter();
+    let rows = rows.map(|p| p.map(Cell::Number).into()).collect();
+    let columns = vec![mm("from the tail"), mm("to starboard"), mm("height")];
+    table(board, "apex line", columns, rows)
+}
+
+fn ribs(board: &Board, report: &Report) -> Table {
+    let columns = vec![
+        Column::plain("rib"),
+        mm("from the tail"),
+        mm("width"),
+        mm("height"),
+        mm("thickness"),
+        mm("bottom at the centreline"),
+        mm("deck at the centreline"),
+        mm("slot top"),
+        mm("slot width"),
+        degrees("bevel bottom centre"),
+        degrees("bevel bottom rail"),
+        degrees("bevel deck centre"),
+        degrees("bevel deck rail"),
+        degrees("bevel rail"),
+    ];
+    let row = |(rib, of): (&crate::frame::Rib, &super::RibReport)| {
+        let b = of.bevels;
+        let mut row = vec![count(rib.number)];
+        row.extend(
+            [
+                rib.x,
+                of.width,
+                of.height,
+                rib.thickness,
+                rib.heights[0],
+                rib.heights[1],
+                rib.slot_top,
+                rib.slot_width,
+                b.bottom_centre,
+                b.bottom_rail,
+                b.deck_centre,
+                b.deck_rail,
+                b.rail,
+            ]
+            .map(Cell::Number),
+        );
+        row
+    };
+    let rows = board.ribs.iter().zip(&report.ribs).map(row).collect();
+    table(board, "ribs", columns, rows)
+}
+
+fn courses(board: &Board) -> Table {
+    let columns = vec![
+        Column::plain("rib"),
+        mm("from the tail"),
+        Column::plain("course"),
+        Column::plain("kind"),
+        mm("rise"),
+        degrees("base bevel"),
+        degrees("roll"),
+        mm("dig-in"),
+        mm("mouth gap"),
+        degrees("obliquity"),
+    ];
+    let rows = board.ribs.iter().flat_map(|rib| {
+        let courses = rib.stack.courses.iter().enumerate();
+        courses.map(|(i, c)| {
+            vec![
+                count(rib.number),
+                rib.x.into(),
+                count(i + 1),
+                words(c.kind),
+                c.rise.into(),
+                c.bevel.to_degrees().into(),
+                maybe(c.joint.map(|j| j.roll.to_degrees())),
+                maybe(c.joint.map(|j| j.dig_in)),
+                maybe(c.joint.map(|j| j.mouth_gap)),
+                c.obliquity().to_degrees().into(),
+            ]
+        })
+    });
+    table(board, "rail courses at the ribs", columns, rows.collect())
+}
+
+fn margins(board: &Board) -> Table {
+    let columns = vec![
+        Column::plain("rib"),
+        mm("from the tail"),
+        Column::plain("courses"),
+        mm("cover"),
+        Column::plain("cover at course"),
+        mm("proud"),
+        Column::plain("proud at course"),
+        degrees("top bevel"),
+        Column::plain("reaches the deck"),
+    ];
+    let rows = board.ribs.iter().map(|rib| {
+        let margins = board.rail.at(rib.x).and_then(|found| found.1);
+        let least = |m: Option<crate::rail::Margin>| {
+            [
+                maybe(m.map(|m| m.least)),
+                m.map_or(Cell::Empty, |m| count(m.course + 1)),
+            ]
+        };
+        let mut row = vec![
+            count(rib.number),
+            rib.x.into(),
+            count(rib.stack.courses.len()),
+        ];
+        row.extend(least(margins.map(|m| m.cover)));
+        row.extend(least(margins.map(|m| m.proud)));
+        row.push(maybe(rib.stack.top_bevel.map(f64::to_degrees)));
+        row.push(if rib.stack.closed { "yes" } else { "no" }.into());
+        row
+    });
+    table(
+        board,
+        "wood behind and outside the finished rail",
+        columns,
+        rows.collect(),
+    )
+}
+
+fn warnings(report: &Report) -> Table {
+    let columns = vec![
+        Column::plain("rib"),
+        mm("from the tail"),
+        Column::plain("course"),
+        Column::plain("kind"),
+        Column::plain("trouble"),
+        Column::measured("value", "", 3),
+        Column::measured("limit", "", 3),
+        Column::plain("unit"),
+        Column::plain("what to change"),
+    ];
+    let rows = report.warnings.iter().flat_map(|group| {
+        group.places.iter().map(|p| {
+            vec![
+                count(p.rib),
+                p.x.into(),
+                count(p.course),
+                words(p.kind),
+                group.headline().as_str().into(),
+                p.value.into(),
+                group.limit.into(),
+                group.unit.into(),
+                group.remedy.as_str().into(),
+            ]
+        })
+    });
+    Table {
+        title: format!("{}: warnings", report.name),
+        columns,
+        rows: rows.collect(),
+    }
+}
