@@ -1,5 +1,7 @@
 //! The stack of strips in one plane of constant x.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use super::frame::{SquareFrame, square, square_distance};
@@ -51,9 +53,9 @@ pub struct Course {
 pub(super) struct Plane {
     pub x: f64,
     /// Inner faces of bottom and deck.
-    pub faces: [SkinFace; 2],
+    pub faces: Arc<[SkinFace; 2]>,
     /// The finished section from land to land.
-    pub finished: PlaneLine,
+    pub finished: Arc<PlaneLine>,
     /// The guide: the surface moved inward by `depth`.
     pub guide: PlaneLine,
     pub depth: f64,
@@ -65,7 +67,7 @@ pub struct Stack {
     /// The plane, mm from the tail.
     pub x: f64,
     /// Inner faces of bottom and deck skin.
-    pub faces: [SkinFace; 2],
+    pub faces: Arc<[SkinFace; 2]>,
     /// The courses from the bottom skin up.
     pub courses: Vec<Course>,
     /// Angle at which the top is planed for the deck, radians from square to the top strip; positive where the outer side is

@@ -56,7 +56,7 @@ impl CourseSlice {
         // Far enough to hold any rail.
         const FAR: f64 = 2000.0;
         let mut left = Some(self.polygon(tolerance));
-        for face in &stack.faces {
+        for face in stack.faces.iter() {
             let (along, inward) = (face.outboard * FAR, face.normal() * FAR);
             let half_plane = [
                 face.land - along,

@@ -1,5 +1,7 @@
 //! The rail along the whole board.
 
+use std::sync::Arc;
+
 use super::courses::{Plane, Stack, stack};
 use super::hermite::{LINE_ACCURACY, PlaneLine};
 use super::margins::{Margins, margins};
@@ -37,53 +39,108 @@ const SEARCH_PLANES: usize = 24;
 /// moving the guide inward by δ takes about δ from proud and gives it to cover, so half the difference is
 /// added until it vanishes.
 pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Rail, ShellError> {
-    let mut ground = Vec::new();
-    for &x in x {
-        if let Some(faces) = faces(shell, construction, x)? {
-            ground.push(Ground::new(shell, x, faces));
-        }
-    }
-    let depth = match (x.first(), x.last()) {
-        (Some(first), Some(last)) => search(shell, construction, *first, *last)?,
-        _ => 0.0,
-    };
-    let planes: Vec<Plane> = ground.into_iter().map(|g| g.plane(shell, depth)).collect();
-    let mut along: Vec<Vec<Option<Vector<3>>>> = vec![Vec::new(); planes.len()];
-    let build = |along: &[Vec<Option<Vector<3>>>]| -> Vec<Stack> {
-        planes
-            .iter()
-            .zip(along)
-            .map(|(plane, along)| stack(plane, construction, along))
-            .collect()
-    };
-    let mut stacks = build(&along);
-    let mut settled = f64::INFINITY;
-    for _ in 0..ROUNDS {
-        along = directions(&stacks);
-        let next = build(&along);
-        settled = movement(&stacks, &next);
-        stacks = next;
-        if settled < SETTLED {
-            break;
-        }
-    }
-    let mut solved: Vec<(Stack, Option<Margins>)> = planes
-        .iter()
-        .zip(stacks)
-        .map(|(plane, stack)| {
-            let margins = margins(plane, &stack);
-            (stack, margins)
-        })
-        .collect();
-    solved.extend(run_outs(shell, construction, depth, &solved)?);
+    let near = (construction.cover - construction.proud) / 2.0;
+    let mut rail = Site::new(shell, construction, x)?.rail(shell, construction, near);
+    let solved: Vec<(Stack, Option<Margins>)> = rail.stacks.into_iter().zip(rail.margins).collect();
+    let extra = run_outs(shell, construction, rail.depth, &solved)?;
+    let mut solved: Vec<_> = solved.into_iter().chain(extra).collect();
     solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
-    let (stacks, margins) = solved.into_iter().unzip();
-    Ok(Rail {
-        depth,
-        stacks,
-        margins,
-        settled,
-    })
+    (rail.stacks, rail.margins) = solved.into_iter().unzip();
+    Ok(rail)
+}
+
+/// All that the strips' profile does not change: skins and finished section in every plane.
+pub(super) struct Site {
+    work: Vec<Ground>,
+    /// Planes in which the guide's depth is sought: of its own, evenly spread between the first and the last, so that it does
+    /// not depend on how densely the rail is solved.
+    search: Vec<Ground>,
+}
+
+impl Site {
+    pub(super) fn new(shell: &Shell, c: &Construction, x: &[f64]) -> Result<Self, ShellError> {
+        let ground = |x: f64| -> Result<Option<Ground>, ShellError> {
+            Ok(faces(shell, c, x)?.map(|faces| Ground::new(shell, x, faces)))
+        };
+        let (first, last) = (
+            x.first().copied().unwrap_or(0.0),
+            x.last().copied().unwrap_or(0.0),
+        );
+        let (mut work, mut search) = (Vec::new(), Vec::new());
+        for &x in x {
+            work.extend(ground(x)?);
+        }
+        for i in 0..=SEARCH_PLANES {
+            search.extend(ground(
+                first + (last - first) * i as f64 / SEARCH_PLANES as f64,
+            )?);
+        }
+        Ok(Self { work, search })
+    }
+
+    /// The rail in the planes asked for, without those at run-outs.
+    ///
+    /// `near` is where the search for the guide's depth starts.
+    pub(super) fn rail(&self, shell: &Shell, construction: &Construction, near: f64) -> Rail {
+        let depth = self.depth(shell, construction, near);
+        let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(shell, depth)).collect();
+        let mut along: Vec<Vec<Option<Vector<3>>>> = vec![Vec::new(); planes.len()];
+        let build = |along: &[Vec<Option<Vector<3>>>]| -> Vec<Stack> {
+            planes
+                .iter()
+                .zip(along)
+                .map(|(plane, along)| stack(plane, construction, along))
+                .collect()
+        };
+        let mut stacks = build(&along);
+        let mut settled = f64::INFINITY;
+        for _ in 0..ROUNDS {
+            along = directions(&stacks);
+            let next = build(&along);
+            settled = movement(&stacks, &next);
+            stacks = next;
+            if settled < SETTLED {
+                break;
+            }
+        }
+        let margins = planes
+            .iter()
+            .zip(&stacks)
+            .map(|(plane, stack)| margins(plane, stack))
+            .collect();
+        Rail {
+            depth,
+            stacks,
+            margins,
+            settled,
+        }
+    }
+
+    /// The guide's depth, mm.
+    fn depth(&self, shell: &Shell, c: &Construction, near: f64) -> f64 {
+        let half = c.strip.thickness / 2.0;
+        let mut depth = near.clamp(0.0, half);
+        for _ in 0..SEARCHES {
+            let (mut cover, mut proud) = (f64::INFINITY, f64::INFINITY);
+            for g in &self.search {
+                let plane = g.plane(shell, depth);
+                let stack = stack(&plane, c, &[]);
+                if let Some(m) = margins(&plane, &stack) {
+                    cover = cover.min(m.strip_cover - c.cover);
+                    proud = proud.min(m.strip_proud - c.proud);
+                }
+            }
+            if !cover.is_finite() || !proud.is_finite() {
+                break;
+            }
+            let step = (proud - cover) / 2.0;
+            depth = (depth + step).clamp(0.0, half);
+            if step.abs() < 0.005 {
+                break;
+            }
+        }
+        depth
+    }
 }
 
 /// Everything in one plane; `None` where the board is too thin for its skins.
@@ -98,11 +155,10 @@ pub(super) fn plane(
 }
 
 /// What does not depend on the guide's depth.
-#[derive(Clone)]
 struct Ground {
     x: f64,
-    faces: [SkinFace; 2],
-    finished: PlaneLine,
+    faces: Arc<[SkinFace; 2]>,
+    finished: Arc<PlaneLine>,
 }
 
 impl Ground {
@@ -110,12 +166,12 @@ impl Ground {
         let finished = shell.inset_line(x, 0.0, faces[0].land_v, faces[1].land_v, LINE_ACCURACY);
         Self {
             x,
-            faces,
-            finished: PlaneLine::new(finished),
+            faces: Arc::new(faces),
+            finished: Arc::new(PlaneLine::new(finished)),
         }
     }
 
-    fn plane(self, shell: &Shell, depth: f64) -> Plane {
+    fn plane(&self, shell: &Shell, depth: f64) -> Plane {
         let guide = PlaneLine::new(shell.inset_line(
             self.x,
             depth,
@@ -125,46 +181,12 @@ impl Ground {
         ));
         Plane {
             x: self.x,
-            faces: self.faces,
-            finished: self.finished,
+            faces: self.faces.clone(),
+            finished: self.finished.clone(),
             guide,
             depth,
         }
     }
-}
-
-/// The guide's depth, mm.
-///
-/// Sought in planes of its own, evenly spread between the first and the last, so that it does not depend on how densely the
-/// rail is solved.
-fn search(shell: &Shell, c: &Construction, first: f64, last: f64) -> Result<f64, ShellError> {
-    let half = c.strip.thickness / 2.0;
-    let mut ground = Vec::new();
-    for i in 0..=SEARCH_PLANES {
-        let x = first + (last - first) * i as f64 / SEARCH_PLANES as f64;
-        ground.extend(faces(shell, c, x)?.map(|faces| Ground::new(shell, x, faces)));
-    }
-    let mut depth = ((c.cover - c.proud) / 2.0).clamp(0.0, half);
-    for _ in 0..SEARCHES {
-        let (mut cover, mut proud) = (f64::INFINITY, f64::INFINITY);
-        for g in &ground {
-            let plane = g.clone().plane(shell, depth);
-            let stack = stack(&plane, c, &[]);
-            if let Some(m) = margins(&plane, &stack) {
-                cover = cover.min(m.strip_cover - c.cover);
-                proud = proud.min(m.strip_proud - c.proud);
-            }
-        }
-        if !cover.is_finite() || !proud.is_finite() {
-            break;
-        }
-        let step = (proud - cover) / 2.0;
-        depth = (depth + step).clamp(0.0, half);
-        if step.abs() < 0.005 {
-            break;
-        }
-    }
-    Ok(depth)
 }
 
 /// Directions of every course in every plane, from the middles of the strips in the neighbouring planes.

@@ -131,20 +131,18 @@ fn strip(rail: &Rail, course: usize, planes: Vec<usize>) -> Result<Strip, CurveE
         places: Vec::new(),
         planes,
     };
-    strip.places = strip
-        .planes
-        .iter()
-        .map(|p| {
-            let (x, c) = at(p);
-            let along = length(&strip.path, ends[0], x);
-            StripPlace {
-                x,
-                along,
-                bend: strip.bend(x),
-                joint: c.joint,
-            }
-        })
-        .collect();
+    let (mut along, mut before) = (0.0, ends[0]);
+    for plane in &strip.planes {
+        let (x, c) = at(plane);
+        along += length(&strip.path, before, x);
+        before = x;
+        strip.places.push(StripPlace {
+            x,
+            along,
+            bend: strip.bend(x),
+            joint: c.joint,
+        });
+    }
     Ok(strip)
 }
 

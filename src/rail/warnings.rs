@@ -2,9 +2,10 @@
 
 use serde::Serialize;
 
+use super::Rail;
 use super::courses::{Kind, Stack};
 use super::margins::Margins;
-use super::{Rail, solve};
+use super::solve::Site;
 use crate::design::Construction;
 use crate::shell::{Shell, ShellError};
 
@@ -104,7 +105,7 @@ pub fn warnings(
     let mut found = check(construction, rail, limits);
     let rolls = |w: &Warning| matches!(w.trouble, Trouble::DigIn | Trouble::MouthGap);
     if found.iter().any(rolls) {
-        let advice = match narrower(shell, construction, limits)? {
+        let advice = match narrower(shell, construction, rail.depth, limits)? {
             Some(width) => format!("a strip {width:.1} mm wide holds at every rib"),
             None => "no narrower strip of this thickness serves at every rib; bevel these joints with a plane, \
                      or give the section there a larger bend"
@@ -215,15 +216,18 @@ fn joint_troubles(
 fn narrower(
     shell: &Shell,
     construction: &Construction,
+    mut depth: f64,
     limits: &Limits,
 ) -> Result<Option<f64>, ShellError> {
     let mut trial = construction.clone();
+    let site = Site::new(shell, construction, &construction.rib_stations)?;
     // Below this too little is left between bead and cove to hold the strip's shape.
     let least = trial.strip.bead_sagitta() + trial.strip.cove_depth + 2.0;
     let mut width = (trial.strip.width * 2.0).ceil() / 2.0 - 0.5;
     while width >= least {
         trial.strip.width = width;
-        let rail = solve(shell, &trial, &trial.rib_stations)?;
+        let rail = site.rail(shell, &trial, depth);
+        depth = rail.depth;
         let bad = |w: &Warning| matches!(w.trouble, Trouble::DigIn | Trouble::MouthGap);
         if !check(&trial, &rail, limits).iter().any(bad) {
             return Ok(Some(width));
