@@ -10,24 +10,31 @@ use crate::shell::{Shell, ShellError};
 /// A run-out is known to this, mm.
 const KNOWN: f64 = 0.05;
 
-/// Planes either side of every run-out between neighbouring `stacks`, found by bisection to [`KNOWN`].
+/// A solved plane.
+type Solved = (Stack, Option<Margins>);
+
+/// The planes next to every run-out between neighbouring stacks, [`KNOWN`] apart or less, found by bisection.
 ///
-/// Strips take their directions there from the neighbouring stacks, by interpolation.
+/// Strips take their directions there from the planes on either side.
 pub(super) fn run_outs(
     shell: &Shell,
     construction: &Construction,
     depth: f64,
-    stacks: &[Stack],
-) -> Result<Vec<(Stack, Option<Margins>)>, ShellError> {
+    solved: &[Solved],
+) -> Result<Vec<Solved>, ShellError> {
     let search = Search {
         shell,
         construction,
         depth,
     };
     let mut found = Vec::new();
-    for w in stacks.windows(2) {
+    for w in solved.windows(2) {
         search.between(&w[0], &w[1], &mut found)?;
     }
+    // A plane may border two searches, or have been there before.
+    found.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+    found.dedup_by(|a, b| a.0.x == b.0.x);
+    found.retain(|f| solved.iter().all(|s| s.0.x != f.0.x));
     Ok(found)
 }
 
@@ -38,29 +45,23 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    fn between(
-        &self,
-        a: &Stack,
-        b: &Stack,
-        found: &mut Vec<(Stack, Option<Margins>)>,
-    ) -> Result<(), ShellError> {
-        if a.courses.len() == b.courses.len() || b.x - a.x <= KNOWN {
+    fn between(&self, a: &Solved, b: &Solved, found: &mut Vec<Solved>) -> Result<(), ShellError> {
+        if a.0.courses.len() == b.0.courses.len() {
             return Ok(());
         }
-        let x = (a.x + b.x) / 2.0;
+        if b.0.x - a.0.x <= KNOWN {
+            found.extend([a.clone(), b.clone()]);
+            return Ok(());
+        }
+        let x = (a.0.x + b.0.x) / 2.0;
         let Some(plane) = plane(self.shell, self.construction, self.depth, x)? else {
             return Ok(());
         };
-        let middle = stack(&plane, self.construction, &directions(a, b));
-        let margins = margins(&plane, &middle);
+        let stack = stack(&plane, self.construction, &directions(&a.0, &b.0));
+        let margins = margins(&plane, &stack);
+        let middle = (stack, margins);
         self.between(a, &middle, found)?;
-        self.between(&middle, b, found)?;
-        // Only planes next to a run-out are worth keeping.
-        let last = (middle.x - a.x).max(b.x - middle.x) <= 2.0 * KNOWN;
-        if last {
-            found.push((middle, margins));
-        }
-        Ok(())
+        self.between(&middle, b, found)
     }
 }
 

@@ -28,6 +28,8 @@ const ROUNDS: usize = 6;
 const SETTLED: f64 = 1e-4;
 /// Steps of the search for the guide's depth.
 const SEARCHES: usize = 6;
+/// Gaps between the planes it looks at.
+const SEARCH_PLANES: usize = 24;
 
 /// Solves the rail in the planes `x` (rising, mm).
 ///
@@ -41,7 +43,10 @@ pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Ra
             ground.push(Ground::new(shell, x, faces));
         }
     }
-    let depth = search(shell, construction, &ground);
+    let depth = match (x.first(), x.last()) {
+        (Some(first), Some(last)) => search(shell, construction, *first, *last)?,
+        _ => 0.0,
+    };
     let planes: Vec<Plane> = ground.into_iter().map(|g| g.plane(shell, depth)).collect();
     let mut along: Vec<Vec<Option<Vector<3>>>> = vec![Vec::new(); planes.len()];
     let build = |along: &[Vec<Option<Vector<3>>>]| -> Vec<Stack> {
@@ -62,16 +67,17 @@ pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Ra
             break;
         }
     }
-    let extra = run_outs(shell, construction, depth, &stacks)?;
-    let mut pairs: Vec<(Stack, Option<Margins>)> = planes
+    let mut solved: Vec<(Stack, Option<Margins>)> = planes
         .iter()
         .zip(stacks)
-        .map(|(plane, stack)| (margins(plane, &stack), stack))
-        .map(|(margins, stack)| (stack, margins))
+        .map(|(plane, stack)| {
+            let margins = margins(plane, &stack);
+            (stack, margins)
+        })
         .collect();
-    pairs.extend(extra);
-    pairs.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
-    let (stacks, margins) = pairs.into_iter().unzip();
+    solved.extend(run_outs(shell, construction, depth, &solved)?);
+    solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+    let (stacks, margins) = solved.into_iter().unzip();
     Ok(Rail {
         depth,
         stacks,
@@ -92,6 +98,7 @@ pub(super) fn plane(
 }
 
 /// What does not depend on the guide's depth.
+#[derive(Clone)]
 struct Ground {
     x: f64,
     faces: [SkinFace; 2],
@@ -127,20 +134,21 @@ impl Ground {
 }
 
 /// The guide's depth, mm.
-fn search(shell: &Shell, c: &Construction, ground: &[Ground]) -> f64 {
-    // Every so many planes are enough for the search; the margins are measured at all afterwards.
-    let stride = (ground.len() / 24).max(1);
+///
+/// Sought in planes of its own, evenly spread between the first and the last, so that it does not depend on how densely the
+/// rail is solved.
+fn search(shell: &Shell, c: &Construction, first: f64, last: f64) -> Result<f64, ShellError> {
     let half = c.strip.thickness / 2.0;
+    let mut ground = Vec::new();
+    for i in 0..=SEARCH_PLANES {
+        let x = first + (last - first) * i as f64 / SEARCH_PLANES as f64;
+        ground.extend(faces(shell, c, x)?.map(|faces| Ground::new(shell, x, faces)));
+    }
     let mut depth = ((c.cover - c.proud) / 2.0).clamp(0.0, half);
     for _ in 0..SEARCHES {
         let (mut cover, mut proud) = (f64::INFINITY, f64::INFINITY);
-        for g in ground.iter().step_by(stride) {
-            let plane = Ground {
-                x: g.x,
-                faces: g.faces.clone(),
-                finished: g.finished.clone(),
-            }
-            .plane(shell, depth);
+        for g in &ground {
+            let plane = g.clone().plane(shell, depth);
             let stack = stack(&plane, c, &[]);
             if let Some(m) = margins(&plane, &stack) {
                 cover = cover.min(m.strip_cover - c.cover);
@@ -148,7 +156,7 @@ fn search(shell: &Shell, c: &Construction, ground: &[Ground]) -> f64 {
             }
         }
         if !cover.is_finite() || !proud.is_finite() {
-            return depth;
+            break;
         }
         let step = (proud - cover) / 2.0;
         depth = (depth + step).clamp(0.0, half);
@@ -156,7 +164,7 @@ fn search(shell: &Shell, c: &Construction, ground: &[Ground]) -> f64 {
             break;
         }
     }
-    depth
+    Ok(depth)
 }
 
 /// Directions of every course in every plane, from the middles of the strips in the neighbouring planes.

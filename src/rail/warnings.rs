@@ -24,7 +24,7 @@ impl Default for Limits {
         Self {
             dig_in: 0.5,
             mouth_gap: 1.6,
-            bevel: 30.0_f64.to_radians(),
+            bevel: 40.0_f64.to_radians(),
         }
     }
 }
@@ -200,7 +200,11 @@ fn joint_troubles(
             }
         }
         if course.bevel.abs() > limits.bevel {
-            let remedy = "lay the starters abreast, or give the section more tuck angle";
+            let remedy = if course.kind == Kind::Starter {
+                "lay the starters abreast, or give the section more `tuck_angle`"
+            } else {
+                "give the section more `tuck_angle` or less `tuck`, so that the rail stands steeper there"
+            };
             let (value, limit) = (course.bevel.abs().to_degrees(), limits.bevel.to_degrees());
             add(i, Trouble::Bevel, value, limit, remedy);
         }
