@@ -64,7 +64,7 @@ fn measures(text: &mut String, board: &Board, paint: Paint) {
         .into_iter()
         .map(|m| {
             let at = m.at.map_or(String::new(), |x| {
-                format!("at {} from the tail", units::length(x, unit))
+                format!("at {} from the tail", units::size(x, unit))
             });
             let mut row = vec![m.name.to_owned(), m.value.text(unit)];
             if unit != Unit::Mm {
@@ -95,7 +95,7 @@ fn rocker(text: &mut String, board: &Board, paint: Paint) {
     let last = m.rocker.last().is_some_and(|p| m.length - p[0] < 1.0);
     let points = m.rocker.iter().chain((!last).then_some(&nose));
     let mut rows = vec![vec!["from the tail".to_owned(), "height".into()]];
-    rows.extend(points.map(|p| p.map(|mm| units::length(mm, unit)).to_vec()));
+    rows.extend(points.map(|p| p.map(|mm| units::size(mm, unit)).to_vec()));
     headed(text, paint, &[Right, Right], &rows);
 }
 
@@ -107,8 +107,8 @@ fn frame(text: &mut String, report: &Report, paint: Paint) {
         report.ribs.len(),
         units::mm(thick, 1),
         units::mm(report.spine.thickness, 1),
-        units::length(report.spine.ends[0], unit),
-        units::length(report.spine.ends[1], unit),
+        units::size(report.spine.ends[0], unit),
+        units::size(report.spine.ends[1], unit),
     );
     heading(text, paint, "Frame", &aside);
     let names = [
@@ -123,9 +123,9 @@ fn frame(text: &mut String, report: &Report, paint: Paint) {
     rows.extend(report.ribs.iter().map(|rib| {
         vec![
             rib.number.to_string(),
-            units::length(rib.x, unit),
-            units::length(rib.width, unit),
-            units::length(rib.height, unit),
+            units::size(rib.x, unit),
+            units::size(rib.width, unit),
+            units::size(rib.height, unit),
             rib.courses.to_string(),
             rib.top_bevel.map_or(String::new(), |a| format!("{a:.1}°")),
         ]
@@ -162,7 +162,7 @@ fn rail(text: &mut String, report: &Report, paint: Paint) {
             format!("rib {}, course {}", w.rib.unwrap_or(0), w.course)
         });
         let place = anywhere.map_or(String::new(), |w| {
-            format!("{}, course {}", units::length(w.x, report.report), w.course)
+            format!("{}, course {}", units::size(w.x, report.report), w.course)
         });
         rows.push(vec![asked, value(at_rib), at, value(anywhere), place]);
     }

@@ -61,7 +61,7 @@ fn measures(html: &mut String, board: &Board) {
     html.push_str("<h2>Measures</h2>\n<table>\n");
     for m in measure_list(board) {
         let at = m.at.map_or(String::new(), |x| {
-            format!("at {} from the tail", units::length(x, unit))
+            format!("at {} from the tail", units::size(x, unit))
         });
         put(
             html,
@@ -173,7 +173,7 @@ fn rail(html: &mut String, report: &Report) {
             format_args!(
                 "<tr><td class=\"n\">{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td></tr>\n",
                 rib.number,
-                escape(&units::length(rib.x, report.report)),
+                escape(&units::size(rib.x, report.report)),
                 rib.courses
             ),
         );

@@ -15,7 +15,7 @@ use crate::board::Board;
 use crate::export::{csv, dxf, json, stl, svg};
 use crate::report::{report, tables};
 use crate::sheets::sheets;
-use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh};
+use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh, strip_solids};
 
 /// A file to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -88,6 +88,13 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         "stl/frame-preview.stl".into(),
         what,
         stl::write(&frame, title)?,
+    );
+    let strips = strip_solids(board)?;
+    let what = "every strip of both rails before planing";
+    add(
+        "stl/rail-strips.stl".into(),
+        what,
+        stl::write(&strips, title)?,
     );
     for named in tables(board) {
         let (name, what) = (named.name, &named.table.title);

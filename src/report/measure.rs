@@ -6,8 +6,10 @@ use crate::units::{self, Unit};
 /// What kind of number a measure is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Quantity {
-    /// A length, mm.
+    /// The board's length, mm.
     Length(f64),
+    /// Any other length, mm.
+    Size(f64),
     /// An area, mm².
     Area(f64),
     /// A volume, mm³.
@@ -19,6 +21,7 @@ impl Quantity {
     pub fn text(self, unit: Unit) -> String {
         match self {
             Self::Length(mm) => units::length(mm, unit),
+            Self::Size(mm) => units::size(mm, unit),
             Self::Volume(cubic) => units::litres(cubic),
             Self::Area(square) if unit.is_metric() => format!("{:.4} m²", square / 1e6),
             Self::Area(square) => {
@@ -31,7 +34,7 @@ impl Quantity {
     /// The number and its unit's symbol, in millimetres throughout.
     pub fn plain(self) -> (f64, &'static str) {
         match self {
-            Self::Length(mm) => (mm, "mm"),
+            Self::Length(mm) | Self::Size(mm) => (mm, "mm"),
             Self::Area(square) => (square, "mm²"),
             Self::Volume(cubic) => (cubic, "mm³"),
         }
@@ -51,7 +54,7 @@ pub struct Measure {
 
 /// The measures of `board` in the order the trade quotes them.
 pub fn measure_list(board: &Board) -> Vec<Measure> {
-    use Quantity::{Area, Length, Volume};
+    use Quantity::{Area, Length, Size, Volume};
     let m = &board.measures;
     let plain = |name, value| Measure {
         name,
@@ -65,22 +68,22 @@ pub fn measure_list(board: &Board) -> Vec<Measure> {
     };
     vec![
         plain("length", Length(m.length)),
-        placed("width", Length(m.width), m.wide_point),
-        plain("width 12 in from the nose", Length(m.nose_width)),
-        plain("width 12 in from the tail", Length(m.tail_width)),
-        placed("thickness", Length(m.thickness), m.thick_point),
-        plain("thickness at the centre", Length(m.centre_thickness)),
-        plain("thickness 12 in from the nose", Length(m.nose_thickness)),
-        plain("thickness 12 in from the tail", Length(m.tail_thickness)),
-        plain("nose rocker", Length(m.nose_rocker)),
-        plain("tail rocker", Length(m.tail_rocker)),
+        placed("width", Size(m.width), m.wide_point),
+        plain("width 12 in from the nose", Size(m.nose_width)),
+        plain("width 12 in from the tail", Size(m.tail_width)),
+        placed("thickness", Size(m.thickness), m.thick_point),
+        plain("thickness at the centre", Size(m.centre_thickness)),
+        plain("thickness 12 in from the nose", Size(m.nose_thickness)),
+        plain("thickness 12 in from the tail", Size(m.tail_thickness)),
+        plain("nose rocker", Size(m.nose_rocker)),
+        plain("tail rocker", Size(m.tail_rocker)),
         plain("volume", Volume(m.volume)),
         plain("planshape area", Area(m.planshape_area)),
         plain("surface area", Area(m.surface_area)),
         plain(
             "centre of volume, from the tail",
-            Length(m.centre_of_volume[0]),
+            Size(m.centre_of_volume[0]),
         ),
-        plain("centre of volume, height", Length(m.centre_of_volume[1])),
+        plain("centre of volume, height", Size(m.centre_of_volume[1])),
     ]
 }

@@ -2,7 +2,7 @@
 
 use super::{Report, measure_list, report};
 use crate::board::Board;
-use crate::rail::Kind;
+use crate::rail::{Kind, Landing};
 use crate::table::{Cell, Column, Table};
 
 /// A table and the name of the file it goes into, without an ending.
@@ -26,6 +26,7 @@ pub fn tables(board: &Board) -> Vec<NamedTable> {
         named("ribs", ribs(board, &report)),
         named("rail-courses", courses(board)),
         named("rail-margins", margins(board)),
+        named("rail-strips", strips(board)),
         named("warnings", warnings(&report)),
     ]
 }
@@ -221,6 +222,36 @@ fn margins(board: &Board) -> Table {
         columns,
         rows.collect(),
     )
+}
+
+fn strips(board: &Board) -> Table {
+    let columns = vec![
+        Column::plain("course"),
+        Column::plain("kind"),
+        Column::plain("pieces, both rails"),
+        mm("length"),
+        mm("from"),
+        Column::plain("tail end lies on"),
+        mm("to"),
+        Column::plain("nose end lies on"),
+    ];
+    let lies_on = |landing| match landing {
+        Landing::Block => "block",
+        Landing::RunOut => "course below, run out",
+    };
+    let rows = board.strips.iter().map(|s| {
+        vec![
+            count(s.course + 1),
+            words(s.kind),
+            Cell::Count(2),
+            s.length.into(),
+            s.ends[0].into(),
+            lies_on(s.landings[0]).into(),
+            s.ends[1].into(),
+            lies_on(s.landings[1]).into(),
+        ]
+    });
+    table(board, "rail strips", columns, rows.collect())
 }
 
 fn warnings(report: &Report) -> Table {

@@ -64,8 +64,8 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
         ));
         let label = format!(
             "{}: {}",
-            units::length(x, board.design.report),
-            units::length(2.0 * y, board.design.report)
+            units::size(x, board.design.report),
+            units::size(2.0 * y, board.design.report)
         );
         items.push(text(
             part,
@@ -101,13 +101,13 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
         Align::Start,
         "NOSE".into(),
     ));
-    let report = |mm: f64| units::length(mm, board.design.report);
+    let report = |mm: f64| units::size(mm, board.design.report);
     let words = [
         board.design.name.clone(),
         "Outline, half: the straight edge lies on the centreline. Cut 1, draw round it once a side.".into(),
         format!(
             "Length {}, width {} at {} from the tail. Marks every 12 in carry the full width.",
-            report(length),
+            units::length(length, board.design.report),
             report(board.measures.width),
             report(wide)
         ),

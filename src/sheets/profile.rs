@@ -52,9 +52,16 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
     let mut x = 0.0;
     while x <= length {
         let z = rocker.height(x)[0];
-        items.push(polyline(part, Layer::Mark, &[Point::new(x, -10.0), Point::new(x, z)]).clone());
+        // At the tail the contour's own edge is the mark.
+        if x > 0.0 {
+            items.push(polyline(
+                part,
+                Layer::Mark,
+                &[Point::new(x, -10.0), Point::new(x, z)],
+            ));
+        }
         let align = if x < 1.0 { Align::Start } else { Align::Middle };
-        let label = units::length(z, board.design.report);
+        let label = units::size(z, board.design.report);
         items.push(text(
             part,
             Point::new(x + if x < 1.0 { 3.0 } else { 0.0 }, -18.0),
@@ -79,7 +86,7 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
         Align::Start,
         "NOSE".into(),
     ));
-    let report = |mm: f64| units::length(mm, board.design.report);
+    let report = |mm: f64| units::size(mm, board.design.report);
     let words = [
         board.design.name.clone(),
         "Rocker: the upper edge is the bottom's centreline, the line along it the base line. Cut 1.".into(),

@@ -103,7 +103,8 @@ fn extension(face: &SkinFace, rib: &Rib) -> Path {
 
 fn words(board: &Board, rib: &Rib) -> Vec<String> {
     let unit = board.design.report;
-    let degrees = |a: f64| format!("{:.1}°", a.to_degrees());
+    // Rounded first, so that no "-0.0" is printed.
+    let degrees = |a: f64| format!("{:.1}°", (a.to_degrees() * 10.0).round() / 10.0 + 0.0);
     let b = &rib.bevels;
     vec![
         board.design.name.clone(),
@@ -111,7 +112,7 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
             "Rib {} of {}: centre plane {} from the tail",
             rib.number,
             board.ribs.len(),
-            units::length(rib.x, unit)
+            units::size(rib.x, unit)
         ),
         format!(
             "{} thick, cut 1. This face towards the tail, starboard to the right, deck up.",
@@ -126,7 +127,7 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
             degrees(b.rail)
         ),
         format!(
-            "Slot from below, {} wide, for the {} spine. Cut on the outside of the red line; grey is for reference.",
+            "Slot from below, {} wide, for the {} spine. Cut along the outside of the contour; grey lines are for reference.",
             units::mm(rib.slot_width, 1),
             units::mm(board.spine.thickness, 1)
         ),

@@ -42,7 +42,7 @@ pub(super) fn sheet(board: &Board) -> Sheet {
         "NOSE".into(),
     ));
     let bounds = spine.outline.bounds();
-    let [from, to] = spine.ends.map(|x| units::length(x, board.design.report));
+    let [from, to] = spine.ends.map(|x| units::size(x, board.design.report));
     let words = [
         board.design.name.clone(),
         format!("Spine: from {from} to {to} from the tail"),
@@ -51,7 +51,7 @@ pub(super) fn sheet(board: &Board) -> Sheet {
             units::mm(spine.thickness, 1)
         ),
         format!(
-            "Slots from above, {} wide, for {} ribs of {}. Cut on the outside of the red line.",
+            "Slots from above, {} wide, for {} ribs of {}. Cut along the outside of the contour.",
             units::mm(spine.slot_width, 1),
             board.ribs.len(),
             units::mm(board.design.construction.rib, 1)

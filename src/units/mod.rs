@@ -2,14 +2,14 @@
 //!
 //! Inside the library a length is an `f64` in millimetres. This module is the edge where a maker's writing becomes
 //! such a number ([`parse_length`]) and where a number becomes writing again ([`mm`], [`inches`], [`feet_inches`],
-//! [`length`], [`litres`], [`mass`]). Nothing here looks at the locale.
+//! [`length`], [`size`], [`litres`], [`mass`]). Nothing here looks at the locale.
 
 mod parse;
 mod print;
 mod scan;
 
 pub use parse::{LengthError, parse_length};
-pub use print::{feet_inches, inches, length, litres, mass, mm};
+pub use print::{feet_inches, inches, length, litres, mass, mm, size};
 
 /// A unit of length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]

@@ -25,6 +25,10 @@ pub fn inches(mm: f64, decimals: usize) -> String {
 ///
 /// Halves of a sixteenth go away from zero. A length beyond about 10⁹ km, or no number, is printed plainly.
 pub fn feet_inches(mm: f64) -> String {
+    in_sixteenths(mm, true)
+}
+
+fn in_sixteenths(mm: f64, with_feet: bool) -> String {
     let sixteenths = (Unit::In.from_mm(mm).abs() * 16.0).round();
     if !sixteenths.is_finite() || sixteenths >= 9e15 {
         return inches(mm, 0);
@@ -32,7 +36,11 @@ pub fn feet_inches(mm: f64) -> String {
     // Exact: a whole number below 2^53.
     let sixteenths = sixteenths as u64;
     let sign = if mm < 0.0 && sixteenths > 0 { "-" } else { "" };
-    let (feet, rest) = (sixteenths / 192, sixteenths % 192);
+    let (feet, rest) = if with_feet {
+        (sixteenths / 192, sixteenths % 192)
+    } else {
+        (0, sixteenths)
+    };
     let (whole, part) = (rest / 16, rest % 16);
     let fraction = match part {
         0 => String::new(),
@@ -61,6 +69,15 @@ pub fn length(mm: f64, unit: Unit) -> String {
         Unit::In | Unit::Ft => return feet_inches(mm),
     };
     format!("{} {}", decimal(unit.from_mm(mm), decimals), unit.symbol())
+}
+
+/// A width, a thickness or a place along the board as reports in `unit` show it: like [`length`], but in inches however
+/// long, as the trade quotes them: `20 1/4"`, not `1' 8 1/4"`.
+pub fn size(mm: f64, unit: Unit) -> String {
+    match unit {
+        Unit::In | Unit::Ft => in_sixteenths(mm, false),
+        _ => length(mm, unit),
+    }
 }
 
 /// A volume of cubic millimetres in litres to a tenth: `33.4 L`.
