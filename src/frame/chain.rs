@@ -5,9 +5,9 @@ use crate::curve::{ArcPath, Vector, arcs_of_polyline};
 use crate::drawing::{Path, Point, Segment};
 
 /// Greatest distance, mm, between a part's lines and arcs and its exact contour.
-pub(super) const ARC_TOLERANCE: f64 = 0.02;
+pub(super) const ARC_TOLERANCE: f64 = 0.008;
 /// Share of it spent on the dense polyline the arcs are fitted to.
-pub(super) const LINE_TOLERANCE: f64 = 0.002;
+pub(super) const LINE_TOLERANCE: f64 = 0.001;
 /// A turn sharper than this, radians, between two short chords is a corner of the part.
 const CORNER: f64 = 0.12;
 

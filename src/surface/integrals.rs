@@ -34,9 +34,9 @@ impl std::ops::Add for Integrals {
 /// Integrals over the whole of `patch`.
 ///
 /// Volume and volume moments of bicubic patches are polynomial integrals of degree at most 11 a span and come out exact
-/// to rounding (8 points a span are exact to degree 15); area is not polynomial and converges with the knots.
+/// to rounding (6 points a span are exact to degree 11); area is not polynomial and converges with the knots.
 pub fn integrals(patch: &Patch) -> Integrals {
-    let rule = gauss_legendre(8);
+    let rule = gauss_legendre(6);
     let (us, vs) = (patch.u().breaks(), patch.v().breaks());
     let mut sum = Integrals {
         volume: 0.0,
