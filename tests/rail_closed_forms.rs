@@ -7,7 +7,7 @@ mod prisms;
 
 use boardwright::curve::Vector;
 use boardwright::design::{Construction, Lie};
-use boardwright::rail::{Kind, Rail, joint, slices, solve};
+use boardwright::rail::{Kind, Rail, joint, open_at, slices, solve};
 use boardwright::shell::loft;
 use prisms::{Prism, construction};
 use std::f64::consts::PI;
@@ -249,5 +249,21 @@ fn profiles_have_the_areas_of_their_segments() {
         let want = body + segment(r, c.strip.bead_sagitta())
             - segment(c.strip.cove_radius, c.strip.cove_depth);
         assert!((area - want).abs() < 2e-3, "{area} against {want}");
+    }
+}
+
+/// A full half-round cove turned by φ uncovers the bead from r cos φ outward; at the strip's face the lip's corner has risen by
+/// r sin φ over the shoulder. A joint that opens inboard, or within the cove, shows nothing.
+#[test]
+fn an_open_joint_shows_only_past_the_coves_edge() {
+    let mut strip = construction().strip;
+    strip.cove_depth = strip.bead_radius;
+    let r = strip.bead_radius;
+    for degrees in [5.0_f64, 20.0, 40.0] {
+        let roll = degrees.to_radians();
+        assert_eq!(open_at(&strip, roll, r * roll.cos() - 1e-9), 0.0);
+        assert_eq!(open_at(&strip, -roll, r), 0.0);
+        // The lip's line y = n tan φ at n = r, over a bead that has come down to its shoulder.
+        assert!((open_at(&strip, roll, r) - r * roll.tan()).abs() < 1e-9);
     }
 }

@@ -49,6 +49,24 @@ pub fn joint(strip: &Strip, roll: f64) -> Joint {
     }
 }
 
+/// How wide a joint stands open, mm, where the finished surface crosses it `lateral` mm outboard of the strips' middle.
+///
+/// Under the cove the bead fills the joint whatever the roll; past the cove's edge, which the roll turns inboard, the lip
+/// lifts off the bead and leaves a notch. Most of that notch is planed away with the stock that stands proud. A joint that
+/// opens inboard shows nothing.
+pub fn open_at(strip: &Strip, roll: f64, lateral: f64) -> f64 {
+    let (s, c) = roll.sin_cos();
+    let lip = strip.lip_height();
+    let root = strip.cove_half_chord() * c - lip * s;
+    if roll <= 0.0 || lateral <= root {
+        return 0.0;
+    }
+    // The lip's line at this distance from the middle, over the bead below.
+    let along = (lateral + lip * s) / c;
+    let bead = (strip.bead_radius.powi(2) - lateral.min(strip.bead_radius).powi(2)).sqrt();
+    (lip * c + along * s - bead).max(0.0)
+}
+
 /// How deep a point lies inside the top of a strip (bead's centre at the origin), mm; 0 outside.
 fn entry(strip: &Strip, p: &Vector<2>) -> f64 {
     let half = strip.thickness / 2.0;

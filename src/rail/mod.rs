@@ -25,7 +25,7 @@ pub use courses::{Course, Kind, Stack, Starters};
 pub use darboux::{Darboux, darboux};
 pub use frame::SquareFrame;
 pub use hermite::PlaneLine;
-pub use joint::{Joint, joint};
+pub use joint::{Joint, joint, open_at};
 pub use margins::{Margin, Margins};
 pub use profile::{Piece, Profile};
 pub use skins::SkinFace;

@@ -4,9 +4,10 @@ use serde::Serialize;
 
 use super::Rail;
 use super::courses::{Kind, Stack};
+use super::joint::open_at;
 use super::margins::Margins;
 use super::solve::Site;
-use crate::design::Construction;
+use crate::design::{Construction, Strip};
 use crate::shell::{Shell, ShellError};
 
 /// Limits a joint is held to (common practice, no published source).
@@ -14,7 +15,7 @@ use crate::shell::{Shell, ShellError};
 pub struct Limits {
     /// Depth to which a lip may be crushed or eased, mm: what counts as fair to the eye.
     pub dig_in: f64,
-    /// Opening of a joint on its outer side, mm: what thickened glue still fills soundly.
+    /// Opening of a joint where the finished surface crosses it, mm: what still passes for a glue line.
     pub mouth_gap: f64,
     /// Angle to which a flat base is planed, radians; past it too little of the strip is left.
     pub bevel: f64,
@@ -24,7 +25,7 @@ impl Default for Limits {
     fn default() -> Self {
         Self {
             dig_in: 0.5,
-            mouth_gap: 1.6,
+            mouth_gap: 0.2,
             bevel: 40.0_f64.to_radians(),
         }
     }
@@ -75,7 +76,7 @@ impl std::fmt::Display for Warning {
             Trouble::Cover => "wood left behind the finished rail",
             Trouble::Proud => "stock proud of the finished rail",
             Trouble::DigIn => "lip digs in",
-            Trouble::MouthGap => "joint opens",
+            Trouble::MouthGap => "joint opens on the finished rail",
             Trouble::Bevel => "base planed to",
             Trouble::Open => "top stays below the deck's inner face by",
         };
@@ -140,7 +141,7 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
             });
         };
         margin_troubles(construction, margins, &mut add);
-        joint_troubles(stack, limits, &mut add);
+        joint_troubles(stack, &construction.strip, rail.depth, limits, &mut add);
         if !stack.closed && !stack.courses.is_empty() {
             let last = stack.courses.len() - 1;
             let gap = stack.faces[1].inside(&stack.courses[last].inner_face()[1]);
@@ -188,6 +189,8 @@ fn margin_troubles(
 
 fn joint_troubles(
     stack: &Stack,
+    strip: &Strip,
+    depth: f64,
     limits: &Limits,
     add: &mut impl FnMut(usize, Trouble, f64, f64, &str),
 ) {
@@ -196,8 +199,10 @@ fn joint_troubles(
             if joint.dig_in > limits.dig_in {
                 add(i, Trouble::DigIn, joint.dig_in, limits.dig_in, "");
             }
-            if joint.mouth_gap > limits.mouth_gap {
-                add(i, Trouble::MouthGap, joint.mouth_gap, limits.mouth_gap, "");
+            // Heads lie on the guide, so the finished surface passes them at its depth.
+            let open = open_at(strip, joint.roll, depth);
+            if open > limits.mouth_gap {
+                add(i, Trouble::MouthGap, open, limits.mouth_gap, "");
             }
         }
         if course.bevel.abs() > limits.bevel {

@@ -74,7 +74,7 @@ impl Advice {
             Trouble::Cover => format!("less than {limit} of wood left behind the finished rail"),
             Trouble::Proud => format!("less than {limit} of stock proud of the finished rail"),
             Trouble::DigIn => format!("a lip digs in deeper than {limit}"),
-            Trouble::MouthGap => format!("a joint opens wider than {limit}"),
+            Trouble::MouthGap => format!("a joint opens wider than {limit} on the finished rail"),
             Trouble::Bevel => format!("a flat base is planed steeper than {limit}"),
             Trouble::Open => "the top strip stays below the deck's inner face".into(),
         }
