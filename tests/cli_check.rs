@@ -1,5 +1,5 @@
 //! `boardwright check`.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/program.rs"]
 #[allow(dead_code)]

@@ -232,7 +232,7 @@ const SECTION: &[Key] = &[
         .or_number(0.5)
         .doc("Fullness of the upper rail: 0 thin, 1 boxy"),
     Key::new("crown", Length(0.0, 40.0), "4")
-        .or_number(4.0)
+        .or_rule("a tenth of the deck's height over the apex")
         .doc("Fall of the deck from the centreline to half way out to the apex"),
 ];
 

@@ -144,7 +144,9 @@ pub struct Section {
     /// Fullness of the upper rail: 0 thin, 1 boxy.
     pub fullness: f64,
     /// Fall of the deck from the centreline to half way to the apex, mm.
-    pub crown: f64,
+    ///
+    /// Silent, it is a tenth of the deck's height over the apex there.
+    pub crown: Option<f64>,
 }
 
 /// Shapes of the bottom across the board.

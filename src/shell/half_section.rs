@@ -75,6 +75,9 @@ pub(super) struct Character {
     pub crown: f64,
 }
 
+/// Crown where the design is silent, as a fraction of the deck's height over the apex.
+const SILENT_CROWN: f64 = 0.1;
+
 impl Character {
     /// The character of `section`, whose vertical thickness is `thickness` mm.
     pub(super) fn of(section: &Section, thickness: f64) -> Self {
@@ -94,7 +97,9 @@ impl Character {
             tuck_angle: section.tuck_angle,
             apex: section.apex,
             fullness: section.fullness,
-            crown: section.crown / (thickness * (1.0 - section.apex)),
+            crown: section.crown.map_or(SILENT_CROWN, |crown| {
+                crown / (thickness * (1.0 - section.apex))
+            }),
         }
     }
 

@@ -1,7 +1,10 @@
 //! Surface integrals by Gauss–Legendre per knot span.
 
 use super::Patch;
-use crate::curve::{Vector, gauss_legendre};
+use crate::curve::{KnotVector, Vector, gauss_legendre};
+
+/// Least number of pieces the rule is applied to, each way.
+const PIECES: usize = 8;
 
 /// What a patch contributes to the measures of the solid it bounds.
 ///
@@ -34,10 +37,11 @@ impl std::ops::Add for Integrals {
 /// Integrals over the whole of `patch`.
 ///
 /// Volume and volume moments of bicubic patches are polynomial integrals of degree at most 11 a span and come out exact
-/// to rounding (6 points a span are exact to degree 11); area is not polynomial and converges with the knots.
+/// to rounding (6 points a span are exact to degree 11); area is not polynomial and converges with the pieces, of which
+/// a patch with few knots is given at least eight each way.
 pub fn integrals(patch: &Patch) -> Integrals {
     let rule = gauss_legendre(6);
-    let (us, vs) = (patch.u().breaks(), patch.v().breaks());
+    let (us, vs) = (pieces(patch.u()), pieces(patch.v()));
     let mut sum = Integrals {
         volume: 0.0,
         moment: Vector::zeros(),
@@ -61,4 +65,15 @@ pub fn integrals(patch: &Patch) -> Integrals {
         }
     }
     sum
+}
+
+/// The spans of `knots`, divided where they are few.
+fn pieces(knots: &KnotVector) -> Vec<f64> {
+    let breaks = knots.breaks();
+    let each = PIECES.div_ceil(breaks.len() - 1);
+    let mut out = vec![breaks[0]];
+    for w in breaks.windows(2) {
+        out.extend((1..=each).map(|k| w[0] + (w[1] - w[0]) * k as f64 / each as f64));
+    }
+    out
 }

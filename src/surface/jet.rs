@@ -30,7 +30,8 @@ pub struct Curvatures {
     pub lesser: f64,
 }
 
-/// Below this ratio of |du × dv| to |du||dv| (and to the second-order scale) a place counts as a pole.
+/// A place counts as a pole where |du| or |dv| is below this share of the derivatives together, as rounding leaves it
+/// where they should vanish, or |du × dv| below this share of |du||dv|.
 const POLE: f64 = 1e-9;
 
 impl Jet {
@@ -42,10 +43,10 @@ impl Jet {
     /// The outward unit normal, or `None` where the derivatives do not span a plane (a pole).
     pub fn normal(&self) -> Option<Vector<3>> {
         let cross = self.area_vector();
-        let length = cross.norm();
-        let scale = self.du.norm() * (self.dv.norm() + POLE * self.dvv.norm())
-            + self.dv.norm() * self.duu.norm() * POLE;
-        (length > POLE * scale && length > 0.0).then(|| cross / length)
+        let (length, du, dv) = (cross.norm(), self.du.norm(), self.dv.norm());
+        let least = POLE * (du + dv + self.duu.norm());
+        let regular = du > least && dv > least && length > POLE * du * dv;
+        regular.then(|| cross / length)
     }
 
     /// Derivatives of the unit normal by u and v (Weingarten), given the normal.
