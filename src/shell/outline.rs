@@ -27,6 +27,8 @@ pub struct PlanShape {
 struct Station {
     point: Vector<2>,
     normal: Option<Vector<2>>,
+    /// Whether curvature may jump here, as where the round of a corner ends.
+    corner: bool,
 }
 
 impl PlanShape {
@@ -139,10 +141,12 @@ fn stations(design: &Design) -> Vec<Station> {
     let free = |x: f64, y: f64| Station {
         point: Vector::<2>::new(x, y),
         normal: None,
+        corner: false,
     };
     let fixed = |x: f64, y: f64, normal: [f64; 2]| Station {
         point: Vector::<2>::new(x, y),
         normal: Some(Vector::from(normal)),
+        corner: false,
     };
     let body: Vec<Station> = match &outline.body {
         OutlineBody::Points(points) => points.iter().map(|p| free(p[0], p[1])).collect(),
@@ -175,7 +179,10 @@ fn stations(design: &Design) -> Vec<Station> {
             vec![
                 fixed(start.x, start.y, [1.0, 0.0]),
                 free(middle.x, middle.y),
-                fixed(end.x, end.y, [-side.sin(), side.cos()]),
+                Station {
+                    corner: true,
+                    ..fixed(end.x, end.y, [-side.sin(), side.cos()])
+                },
             ]
         }
     };
@@ -199,6 +206,7 @@ fn fair_through(stations: &[Station], stretch: f64) -> Result<BSpline<2>, CurveE
             normal: s
                 .normal
                 .map(|n| Vector::<2>::new(n.x, n.y / stretch).normalize()),
+            corner: s.corner,
         })
         .collect();
     let n = stations.len();
@@ -213,9 +221,17 @@ fn fair_through(stations: &[Station], stretch: f64) -> Result<BSpline<2>, CurveE
             t.push(t[t.len() - 1] + step / sum);
         }
         t.push(1.0);
-        // Knots where the least-energy curve loses smoothness: once at a point, twice where its direction is held too.
+        // Knots where the least-energy curve loses smoothness: once at a point, twice where its direction is held too, and
+        // often enough to let curvature jump where a corner ends; without that a tight corner rings along the side.
+        let times = |s: &Station| {
+            if s.corner {
+                4
+            } else {
+                1 + usize::from(s.normal.is_some())
+            }
+        };
         let inner: Vec<f64> = (1..n - 1)
-            .flat_map(|i| std::iter::repeat_n(t[i], 1 + usize::from(stations[i].normal.is_some())))
+            .flat_map(|i| std::iter::repeat_n(t[i], times(&stations[i])))
             .collect();
         let mut problem =
             FairCurve::<2>::new(KnotVector::clamped(5, 0.0, &inner, 1.0)?).energy(3, 1.0);

@@ -1,4 +1,5 @@
 //! Patches against closed forms and differences.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 mod curvature;
 mod integrals;
