@@ -14,6 +14,7 @@ pub mod polygon;
 pub mod rail;
 pub mod sheets;
 pub mod shell;
+pub mod skin;
 pub mod solids;
 pub mod surface;
 pub mod table;

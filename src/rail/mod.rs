@@ -23,6 +23,7 @@ pub use joint::{Joint, joint};
 pub use margins::{Margin, Margins};
 pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
+pub(crate) use skins::at_depth;
 pub use slices::{CourseSlice, slices};
 pub use solve::{Rail, solve};
 pub use warnings::{Limits, Trouble, Warning, warnings};
