@@ -1,4 +1,5 @@
 //! Speed of the skins. Our aim: both skins of a board laid flat in under 120 ms on one core.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::shell::{DEFAULT_TOLERANCE, shell};
 use boardwright::skin::{SkinOptions, flatten, skins};

@@ -1,6 +1,5 @@
 //! Skins of the three examples.
-
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use std::sync::OnceLock;
 
