@@ -109,18 +109,21 @@ impl Patch {
 
     /// The outward unit normal; at a pole the limit from inside the patch along u.
     ///
-    /// The limit is Richardson-extrapolated from two places near the pole, so its error is of the order of the
-    /// fourth root of rounding times the surface's curvature there. `None` where even those are degenerate.
+    /// The limit is Richardson-extrapolated from two places near the pole: a ten-thousandth of the patch away, or farther if
+    /// those are degenerate themselves, as at a corner where all derivatives vanish. `None` where even a hundredth is.
     pub fn normal(&self, u: f64, v: f64) -> Option<Vector<3>> {
+        const STEPS: [f64; 3] = [1e-4, 1e-3, 1e-2];
         if let Some(normal) = self.jet(u, v).normal() {
             return Some(normal);
         }
         let (start, end) = self.u.domain();
         let inward = if u - start < end - u { 1.0 } else { -1.0 };
-        let step = 1e-4 * (end - start) * inward;
-        let near = self.jet(u + step, v).normal()?;
-        let far = self.jet(u + 2.0 * step, v).normal()?;
-        (near * 2.0 - far).try_normalize(0.5)
+        STEPS.iter().find_map(|share| {
+            let step = share * (end - start) * inward;
+            let near = self.jet(u + step, v).normal()?;
+            let far = self.jet(u + 2.0 * step, v).normal()?;
+            (near * 2.0 - far).try_normalize(0.5)
+        })
     }
 
     /// The curve v ↦ S(u, v), exact.
