@@ -1,5 +1,4 @@
 //! From design to files: `cargo bench --bench board`.
-
 #![allow(missing_docs, clippy::unwrap_used)]
 
 use std::hint::black_box;

@@ -1,4 +1,5 @@
 //! Cutting stock: published instances, and a rail's whole plan.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::design::{Lie, Starter, Strip};
 use boardwright::stock::cutting::{StripNeed, cutting_plan};

@@ -17,6 +17,7 @@ pub mod rail;
 pub mod report;
 pub mod sheets;
 pub mod shell;
+pub mod skin;
 pub mod solids;
 pub mod stock;
 pub mod surface;

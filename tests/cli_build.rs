@@ -1,5 +1,5 @@
 //! `boardwright build`: what it writes, what it leaves alone, what it leaves behind.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/program.rs"]
 #[allow(dead_code)]

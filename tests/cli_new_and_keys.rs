@@ -1,5 +1,5 @@
 //! `boardwright new`, `keys`, help, usage and colours.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/program.rs"]
 #[allow(dead_code)]

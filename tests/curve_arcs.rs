@@ -1,4 +1,5 @@
 //! Lines and arcs along curves and polylines.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::curve::{
     ArcPath, BSpline, CurveError, Ends, KnotVector, Parameters, Vector, arcs_along,

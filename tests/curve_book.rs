@@ -1,4 +1,5 @@
 //! The NURBS Book's worked numbers for basis functions and interpolation.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::curve::{Ends, KnotVector, Parameters, Vector, interpolate};
 

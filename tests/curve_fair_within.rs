@@ -1,4 +1,5 @@
 //! The fairest curve within a tolerance of given points.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::curve::{CurveError, FairCurve, KnotVector, Vector};
 use proptest::prelude::*;

@@ -1,4 +1,5 @@
 //! Least squares, fits to a tolerance, offsets.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::curve::{
     BSpline, CurveError, Ends, KnotVector, Parameters, Vector, approximate, fit, interpolate,

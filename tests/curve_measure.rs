@@ -1,4 +1,5 @@
 //! Roots, lengths, curvature, closest points and edits, against closed forms and brute force.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::curve::{
     ArcLength, BSpline, CurveError, Ends, KnotVector, Parameters, Vector, gauss_legendre,

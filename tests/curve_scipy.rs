@@ -1,4 +1,5 @@
 //! Splines against SciPy's, from a file that `fixtures/scipy_splines.py` writes.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::curve::{BSpline, Ends, FairCurve, KnotVector, Parameters, Vector, interpolate};
 use serde::Deserialize;

@@ -1,6 +1,5 @@
 //! The rail against closed forms.
-
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/prisms.rs"]
 mod prisms;

@@ -1,6 +1,5 @@
 //! Rib and spine contours against an independent solution of the same plane sections.
-
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::board::Board;
 use boardwright::curve::Vector;

@@ -1,4 +1,5 @@
 //! Lofted solids against closed forms.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/solids.rs"]
 mod solids;

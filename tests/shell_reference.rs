@@ -1,5 +1,6 @@
 //! Lofted solids against the same solids in a reference CAD kernel (`fixtures/cad_solids.py` tells which, and how accurate it
 //! is), and against the exact values beside them.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/solids.rs"]
 mod solids;

@@ -1,6 +1,5 @@
 //! Meshes of whole boards and of solids with closed forms.
-
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/solids.rs"]
 mod solids;

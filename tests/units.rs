@@ -1,5 +1,5 @@
 //! Lengths are read and printed as makers write them.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::units::{
     LengthError, Unit, feet_inches, inches, length, litres, mass, mm, parse_length,

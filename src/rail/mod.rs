@@ -29,6 +29,7 @@ pub use joint::{Joint, joint, open_at};
 pub use margins::{Margin, Margins};
 pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
+pub(crate) use skins::at_depth;
 pub use slices::{CourseSlice, slices};
 pub use solve::{Rail, solve};
 pub use strips::{Landing, Strip, StripPlace, strips};

@@ -87,11 +87,33 @@ fn face(
     } else {
         construction.deck_skin
     };
+    at_depth(
+        shell,
+        section,
+        construction,
+        x,
+        bottom,
+        depth,
+        LINE_ACCURACY,
+    )
+}
+
+/// A surface inside bottom or deck skin, `depth` mm under the finished surface, in the plane at `x`: along the inset to the land, then
+/// straight on. Followed within `accuracy` mm; `None` where the board is too thin for it.
+pub(crate) fn at_depth(
+    shell: &Shell,
+    section: &BSpline<3>,
+    construction: &Construction,
+    x: f64,
+    bottom: bool,
+    depth: f64,
+    accuracy: f64,
+) -> Option<SkinFace> {
     let land_v = land(section, construction, shell.apex, bottom);
     let (from, to) = if bottom { (0.0, land_v) } else { (land_v, 1.0) };
     let side = if bottom { Side::Below } else { Side::Above };
     let edge = shell.inset(x, land_v, depth, side)?;
-    let nodes = shell.inset_line(x, depth, from, to, LINE_ACCURACY);
+    let nodes = shell.inset_line(x, depth, from, to, accuracy);
     let tangent = edge.tangent.normalize() * if bottom { 1.0 } else { -1.0 };
     (tangent.x > 0.0).then(|| SkinFace {
         line: PlaneLine::new(nodes),

@@ -4,8 +4,11 @@ mod label;
 mod outline;
 mod profile;
 mod rib;
+mod skin;
 mod spine;
 mod strips;
+
+pub use skin::skin_sheets;
 
 use crate::board::Board;
 use crate::drawing::{Drawing, row};

@@ -47,7 +47,7 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
         closed: true,
     }
     .without_empty_segments();
-    let mut items = vec![path(part, Layer::OutsideCut, outline)];
+    let mut items = vec![path(part, Layer::OutsideCut, outline.reversed())];
     let mut x = TWELVE_INCHES;
     while x < length {
         let y = plan.half_width(x);

@@ -43,7 +43,7 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
         closed: true,
     }
     .without_empty_segments();
-    let mut items = vec![path(part, Layer::OutsideCut, contour)];
+    let mut items = vec![path(part, Layer::OutsideCut, contour.reversed())];
     items.push(polyline(
         part,
         Layer::Mark,

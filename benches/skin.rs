@@ -1,0 +1,30 @@
+//! Speed of the skins. Our aim: both skins of a board laid flat in under 120 ms on one core.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+use boardwright::shell::{DEFAULT_TOLERANCE, shell};
+use boardwright::skin::{SkinOptions, flatten, skins};
+use criterion::{Criterion, criterion_group, criterion_main};
+
+fn developed(c: &mut Criterion) {
+    for name in ["round-tail-6ft4", "twin-5ft8", "noserider-9ft4"] {
+        let path = format!("{}/examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+        let text = std::fs::read_to_string(path).expect("example");
+        let design = boardwright::design::parse(&text, name).expect("a sound design");
+        let shell = shell(&design, DEFAULT_TOLERANCE).expect("lofts");
+        let options = SkinOptions::default();
+        c.bench_function(&format!("both skins of {name}, surface and all"), |b| {
+            b.iter(|| skins(&shell, &design.construction, &options));
+        });
+        let [bottom, _] = skins(&shell, &design.construction, &options).expect("develops");
+        c.bench_function(&format!("bottom of {name} laid flat"), |b| {
+            b.iter(|| flatten(&bottom.points, &bottom.triangles));
+        });
+    }
+}
+
+criterion_group! {
+    name = benches;
+    config = Criterion::default().sample_size(20);
+    targets = developed
+}
+criterion_main!(benches);

@@ -1,0 +1,160 @@
+//! The mid-surface of a skin as heights over the plan.
+
+use super::Face;
+use crate::curve::Vector;
+use crate::design::Construction;
+use crate::rail::{SkinFace, at_depth};
+use crate::shell::{Shell, ShellError};
+
+/// How closely, mm, sections of the mid-surface are followed.
+const ACCURACY: f64 = 1e-3;
+/// Step, mm, of the search for where the skin leaves the surface lengthwise.
+const STEP: f64 = 1.0;
+/// How far from an end, mm, the skin is taken to follow the surface without a question.
+const NEAR: f64 = 160.0;
+
+/// A skin's mid-surface.
+pub(super) struct MidSurface<'a> {
+    shell: &'a Shell,
+    construction: &'a Construction,
+    face: Face,
+    /// Where the skin follows the surface lengthwise; beyond it goes on along its tangent.
+    pub follows: [f64; 2],
+}
+
+/// One section of a mid-surface, and how it rises towards the nose.
+pub(super) struct Row {
+    faces: [SkinFace; 2],
+    apart: f64,
+    beyond: f64,
+}
+
+impl<'a> MidSurface<'a> {
+    /// `None` where the skin finds no surface to follow.
+    pub fn new(
+        shell: &'a Shell,
+        construction: &'a Construction,
+        face: Face,
+    ) -> Result<Option<Self>, ShellError> {
+        let mut surface = Self {
+            shell,
+            construction,
+            face,
+            follows: [0.0; 2],
+        };
+        let (tail, nose) = shell.x_range();
+        let reach = NEAR.min((nose - tail) / 4.0);
+        for (end, from, to) in [(0, tail + reach, tail), (1, nose - reach, nose)] {
+            match surface.last_followed(from, to)? {
+                Some(x) => surface.follows[end] = x,
+                None => return Ok(None),
+            }
+        }
+        Ok(Some(surface))
+    }
+
+    fn section(&self, x: f64) -> Result<Option<SkinFace>, ShellError> {
+        let (bottom, depth) = (
+            self.face == Face::Bottom,
+            self.face.thickness(self.construction) / 2.0,
+        );
+        let section = self.shell.section(x)?;
+        let face = at_depth(
+            self.shell,
+            &section,
+            self.construction,
+            x,
+            bottom,
+            depth,
+            ACCURACY,
+        );
+        Ok(face.filter(|f| !f.line.is_empty()))
+    }
+
+    /// The last place from `from` towards `to` where the skin can follow the surface on the centreline: an inset exists and the
+    /// surface does not bulge tighter lengthwise than the skin bends.
+    fn last_followed(&self, from: f64, to: f64) -> Result<Option<f64>, ShellError> {
+        let v = if self.face == Face::Bottom { 0.0 } else { 1.0 };
+        let count = ((to - from).abs() / STEP).floor() as usize;
+        let mut last = None;
+        for i in 0..=count {
+            let x = from + (to - from).signum() * STEP * i as f64;
+            let (patch, u) = self.shell.locate(x);
+            let jet = self.shell.patches[patch].jet(u, v);
+            let bent = jet.normal_curvature(&jet.du);
+            let holds = bent.is_some_and(|k| k * self.construction.skin_bend_radius <= 1.0);
+            // The two sections a row needs must exist.
+            if !holds || self.section(x)?.is_none() {
+                break;
+            }
+            last = Some(x);
+        }
+        Ok(last)
+    }
+
+    /// The section at `x`, or the continuation along the tangent beyond where the skin follows the surface.
+    pub fn row(&self, x: f64) -> Result<Option<Row>, ShellError> {
+        let at = x.clamp(self.follows[0], self.follows[1]);
+        let middle = (self.follows[0] + self.follows[1]) / 2.0;
+        // The slope is taken inwards.
+        let apart = if at < middle { 2.0 } else { -2.0 };
+        let (Some(here), Some(inside)) = (
+            self.section(at)?,
+            if x == at {
+                self.section(at)?
+            } else {
+                self.section(at + apart)?
+            },
+        ) else {
+            return Ok(None);
+        };
+        Ok(Some(Row {
+            faces: [here, inside],
+            apart,
+            beyond: x - at,
+        }))
+    }
+}
+
+impl Row {
+    /// Height of the mid-surface at half-breadth `y` ≥ 0, mm.
+    pub fn height(&self, y: f64) -> f64 {
+        let z = height(&self.faces[0], y);
+        if self.beyond == 0.0 {
+            return z;
+        }
+        z + (height(&self.faces[1], y) - z) / self.apart * self.beyond
+    }
+
+    /// Half-breadth of the land line, mm.
+    pub fn land(&self) -> f64 {
+        self.faces[0].land.x
+    }
+}
+
+/// Height on a section; over a cleft an even parabola that meets the section with its slope.
+fn height(face: &SkinFace, y: f64) -> f64 {
+    let nodes = face.line.nodes();
+    let ends = [nodes.first(), nodes.last()];
+    let inner = ends
+        .into_iter()
+        .flatten()
+        .min_by(|a, b| a.point.x.total_cmp(&b.point.x));
+    match inner {
+        Some(node) if y < node.point.x && node.point.x > 1e-6 => {
+            let slope = if node.tangent.x.abs() > 1e-9 {
+                node.tangent.y / node.tangent.x
+            } else {
+                0.0
+            };
+            let ratio = y / node.point.x;
+            node.point.y + slope * node.point.x / 2.0 * (ratio * ratio - 1.0)
+        }
+        _ => face.height(y),
+    }
+}
+
+/// A point of the mid-surface.
+pub(super) fn lifted(row: &Row, x: f64, y: f64) -> Vector<3> {
+    Vector::<3>::new(x, y, row.height(y.abs()))
+}

@@ -1,0 +1,174 @@
+//! What a skin's strain and bending ask of its maker.
+
+use super::strain::Strain;
+use super::{Face, Skin};
+use crate::design::Construction;
+use crate::shell::Shell;
+
+/// What to do with a panel before it goes on, mildest first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Treatment {
+    /// Goes on dry.
+    Dry,
+    /// Wet or steam it where named, and let it dry in the bed.
+    Soak,
+    /// Saw or plane relief into the inner face where named, or laminate it of thinner leaves.
+    Relieve,
+    /// Divide it into strakes along the grain, each with its own edge tapered to fit.
+    Split,
+}
+
+/// Why.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Cause {
+    /// Stretch or compression in the sheet, lengthwise.
+    StrainAlong,
+    /// Stretch or compression in the sheet, crosswise.
+    StrainAcross,
+    /// Bending along the board.
+    BendAlong,
+    /// Bending across the board.
+    BendAcross,
+}
+
+/// One cause with its worst value.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct Finding {
+    /// What is at its limit.
+    pub cause: Cause,
+    /// Strain in the sheet, or thickness over radius.
+    pub value: f64,
+    /// Where, (x, y) mm.
+    pub place: [f64; 2],
+    /// What follows.
+    pub treatment: Treatment,
+}
+
+/// Limits of what a thin plank panel takes; above each the next treatment is called for.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct SkinLimits {
+    /// Strain along the grain: dry up to the first, soaked up to the second, split beyond.
+    pub strain_along: [f64; 2],
+    /// Strain across the grain, likewise.
+    pub strain_across: [f64; 2],
+    /// Thickness over radius along the grain: dry up to the first, soaked up to the second, relieved beyond.
+    pub bend_along: [f64; 2],
+    /// Thickness over radius across the grain, likewise.
+    pub bend_across: [f64; 2],
+}
+
+impl Default for SkinLimits {
+    /// In the sheet: 0.1 % and 0.3 % along the grain, 0.3 % and 1 % across it, where wood is some twenty times as soft
+    /// (common practice, no published source). Bending: t/R 1/125 dry, the glulam limit for softwoods (NDS 5.3.8), and 1/75 soaked,
+    /// about where clear dry wood breaks, E / 2 MOR being 67 to 84 for the Wood Handbook's light species; the same both ways
+    /// (across the grain: common practice, no published source).
+    fn default() -> Self {
+        Self {
+            strain_along: [0.001, 0.003],
+            strain_across: [0.003, 0.01],
+            bend_along: [1.0 / 125.0, 1.0 / 75.0],
+            bend_across: [1.0 / 125.0, 1.0 / 75.0],
+        }
+    }
+}
+
+/// The verdict on a skin.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+pub struct Verdict {
+    /// The severest treatment any cause calls for.
+    pub treatment: Treatment,
+    /// Every cause at its worst place.
+    pub findings: Vec<Finding>,
+}
+
+/// Judges `skin`: strains within the finished outline from its flat image, bending from the curvature of its mid-surface's
+/// finished face between the land lines (beyond them it is straight).
+pub fn verdict(
+    skin: &Skin,
+    shell: &Shell,
+    construction: &Construction,
+    limits: &SkinLimits,
+) -> Verdict {
+    let mut findings = Vec::new();
+    if let Some(greatest) = skin.greatest() {
+        let strain = |cause, strain: &Strain, value: f64, limits: [f64; 2]| Finding {
+            cause,
+            value,
+            place: strain.place,
+            treatment: grade(value.abs(), limits, Treatment::Split),
+        };
+        let (a, b) = (greatest.along, greatest.across);
+        findings.push(strain(Cause::StrainAlong, &a, a.along, limits.strain_along));
+        findings.push(strain(
+            Cause::StrainAcross,
+            &b,
+            b.across,
+            limits.strain_across,
+        ));
+    }
+    let [along, across] = bends(skin, shell, construction);
+    for (cause, worst, limits) in [
+        (Cause::BendAlong, along, limits.bend_along),
+        (Cause::BendAcross, across, limits.bend_across),
+    ] {
+        findings.push(Finding {
+            cause,
+            value: worst.0,
+            place: worst.1,
+            treatment: grade(worst.0, limits, Treatment::Relieve),
+        });
+    }
+    let severest = findings.iter().map(|f| f.treatment).max();
+    Verdict {
+        treatment: severest.unwrap_or(Treatment::Dry),
+        findings,
+    }
+}
+
+fn grade(value: f64, limits: [f64; 2], beyond: Treatment) -> Treatment {
+    if value <= limits[0] {
+        Treatment::Dry
+    } else if value <= limits[1] {
+        Treatment::Soak
+    } else {
+        beyond
+    }
+}
+
+/// Greatest thickness over radius along and across, with its place, sampled on the grid's rows between the land lines.
+fn bends(skin: &Skin, shell: &Shell, construction: &Construction) -> [(f64, [f64; 2]); 2] {
+    const SAMPLES: usize = 24;
+    let mut worst = [(0.0_f64, [0.0, 0.0]); 2];
+    let thickness = skin.face.thickness(construction);
+    let (centre, apex) = match skin.face {
+        Face::Bottom => (0.0, shell.apex),
+        Face::Deck => (1.0, shell.apex),
+    };
+    for (&x, &land) in skin.rows.iter().zip(&skin.lands) {
+        if !(x > skin.follows[0] && x < skin.follows[1]) {
+            continue;
+        }
+        let (patch, u) = shell.locate(x);
+        for k in 0..SAMPLES {
+            let v = centre + (apex - centre) * (k as f64 + 0.5) / SAMPLES as f64;
+            let jet = shell.patches[patch].jet(u, v);
+            if jet.point.y >= land {
+                break;
+            }
+            let Some(normal) = jet.normal() else { continue };
+            let lengthwise = normal.cross(&crate::curve::Vector::<3>::y());
+            let crosswise = normal.cross(&lengthwise);
+            for (worst, direction) in worst.iter_mut().zip([lengthwise, crosswise]) {
+                let ratio = jet
+                    .normal_curvature(&direction)
+                    .map_or(0.0, |c| c.abs() * thickness);
+                if ratio > worst.0 {
+                    *worst = (ratio, [x, jet.point.y]);
+                }
+            }
+        }
+    }
+    worst
+}

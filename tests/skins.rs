@@ -1,0 +1,188 @@
+//! Skins of the three examples.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+use std::sync::OnceLock;
+
+use boardwright::board::Board;
+use boardwright::curve::Vector;
+use boardwright::design;
+use boardwright::drawing::Layer;
+use boardwright::export::svg;
+use boardwright::sheets::skin_sheets;
+use boardwright::skin::{
+    Face, Skin, SkinError, SkinLimits, SkinOptions, Treatment, skins, verdict,
+};
+
+const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
+
+fn boards() -> &'static [(Board, [Skin; 2])] {
+    static BOARDS: OnceLock<Vec<(Board, [Skin; 2])>> = OnceLock::new();
+    BOARDS.get_or_init(|| {
+        let make = |name: &&str| {
+            let file = format!("examples/{name}.toml");
+            let text = std::fs::read_to_string(&file).unwrap();
+            let board = Board::new(design::parse(&text, &file).unwrap()).unwrap();
+            let construction = &board.design.construction;
+            let skins = skins(&board.shell, construction, &SkinOptions::default()).unwrap();
+            (board, skins)
+        };
+        EXAMPLES.iter().map(make).collect()
+    })
+}
+
+fn each() -> impl Iterator<Item = (&'static Board, &'static Skin)> {
+    boards()
+        .iter()
+        .flat_map(|(b, s)| s.iter().map(move |s| (b, s)))
+}
+
+/// Away from the land the mid-surface lies half a skin under the finished surface, whose section on the centreline is known.
+#[test]
+fn the_mid_surface_lies_half_a_skin_inside() {
+    for (board, skin) in each() {
+        let (bottom, middle) = (skin.face == Face::Bottom, skin.columns / 2);
+        let start = board.family.plan().cleft_depth().unwrap_or(0.0);
+        for (i, &x) in skin.rows.iter().enumerate() {
+            if x < skin.follows[0].max(start) + 1.0 || x > skin.follows[1] - 1.0 {
+                continue;
+            }
+            let p = skin.points[i * skin.columns + middle];
+            // The nearest finished point of the centreline by search.
+            let near = |x: f64| {
+                let z = board.shell.centre_heights(x)[usize::from(!bottom)];
+                (Vector::from([x, z]) - Vector::from([p.x, p.z])).norm()
+            };
+            let least = (-400..=400)
+                .map(|k| near(x + f64::from(k) * 0.02))
+                .fold(9e9, f64::min);
+            // The normal leans across only where the bottom has a vee.
+            assert!((least - skin.thickness / 2.0).abs() < 0.02, "{x} {least}");
+        }
+    }
+}
+
+/// Every edge of the grid keeps its length within the strain reported; so does the centreline as a whole.
+#[test]
+fn lengths_are_kept_within_the_strain_reported() {
+    for (_, skin) in each() {
+        let worst = skin
+            .strains
+            .iter()
+            .map(|s| s.worst.abs())
+            .fold(0.0, f64::max);
+        for t in &skin.triangles {
+            let [a, b] = [t[0] as usize, t[1] as usize];
+            let surface = (skin.points[a] - skin.points[b]).norm();
+            let strain = surface / (skin.flat[a] - skin.flat[b]).norm() - 1.0;
+            assert!(strain.abs() <= worst + 1e-9);
+        }
+        let [tail, nose] = skin.centre_line();
+        let middle: Vec<_> = skin
+            .points
+            .iter()
+            .skip(skin.columns / 2)
+            .step_by(skin.columns)
+            .collect();
+        let length: f64 = middle.windows(2).map(|w| (w[1] - w[0]).norm()).sum();
+        assert!((length / (nose - tail) - 1.0).abs() <= worst);
+        let (mut surface, mut change) = (0.0, 0.0);
+        for s in &skin.strains {
+            surface += s.size;
+            change += s.size * s.area / (1.0 + s.area);
+        }
+        assert!((change / surface).abs() < 2.0 * worst);
+    }
+}
+
+/// The contour runs outside the trim line by the overhang, within the strain and the flat's slope.
+#[test]
+fn the_overhang_is_there_all_round() {
+    for (_, skin) in each() {
+        let contour = skin.contour();
+        let trim = skin.trim_line();
+        for p in &trim {
+            let distance = contour
+                .windows(2)
+                .map(|w| {
+                    let d = w[1] - w[0];
+                    let t = ((p - w[0]).dot(&d) / d.norm_squared()).clamp(0.0, 1.0);
+                    (p - w[0] - d * t).norm()
+                })
+                .fold(9e9, f64::min);
+            // Steeply hanging skin is longer than its plan; the cleft side of a tail's face is spanned.
+            let spanned = p.y < 1.0 || skin.cleft_line().first().is_some_and(|c| p.y < c.y + 1.0);
+            assert!(
+                spanned || (9.5..14.0).contains(&distance),
+                "{:?} {p} {distance}",
+                skin.face
+            );
+        }
+    }
+}
+
+#[test]
+fn planks_cover_the_panel_with_a_seam_on_the_centreline() {
+    for (_, skin) in each() {
+        let planks = skin.planks(90.0);
+        let half = skin.contour().iter().map(|p| p.y).fold(0.0, f64::max);
+        assert!(planks.len() % 2 == 0);
+        assert!((planks[0].edges[0] + half).abs() < 1e-9);
+        assert!(planks.windows(2).all(|w| w[0].edges[1] == w[1].edges[0]));
+        assert!(planks.iter().any(|p| p.edges[0] == 0.0));
+        for p in &planks {
+            assert!(
+                p.width() <= 90.0 + 1e-9 && p.width() > 20.0 && p.length() > 100.0,
+                "{p:?}"
+            );
+        }
+        assert!(skin.planks(0.0).is_empty() && skin.planks(f64::NAN).is_empty());
+    }
+}
+
+#[test]
+fn sheets_are_clean_and_labelled() {
+    let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR"));
+    for (name, (board, skins)) in EXAMPLES.iter().zip(boards()) {
+        for sheet in skin_sheets(board, skins, 90.0).unwrap() {
+            let faults = sheet.drawing.check();
+            assert!(faults.is_empty(), "{name} {}: {faults:?}", sheet.name);
+            let cuts = sheet
+                .drawing
+                .items
+                .iter()
+                .filter(|i| i.layer == Layer::OutsideCut);
+            assert_eq!(cuts.count(), 1);
+            let written = svg::write(&sheet.drawing, &Default::default()).unwrap();
+            std::fs::write(folder.join(format!("{name}-{}.svg", sheet.name)), written).unwrap();
+        }
+    }
+}
+
+/// A hollow rolled bottom with no twist wants no splitting; a thicker skin bends harder and is judged no milder.
+#[test]
+fn thicker_skins_are_judged_no_milder() {
+    for (board, skin) in each() {
+        let limits = SkinLimits::default();
+        let construction = &board.design.construction;
+        let thin = verdict(skin, &board.shell, construction, &limits);
+        let mut thick = construction.clone();
+        (thick.bottom_skin, thick.deck_skin) = (30.0, 30.0);
+        let heavy = verdict(skin, &board.shell, &thick, &limits);
+        assert_eq!(thin.findings.len(), 4);
+        assert!(heavy.treatment >= thin.treatment && heavy.treatment >= Treatment::Relieve);
+        println!("{} {:?} {:?}", board.design.name, skin.face, thin);
+    }
+}
+
+#[test]
+fn options_are_checked() {
+    let (board, _) = &boards()[0];
+    for overhang in [-1.0, 101.0, f64::NAN] {
+        let options = SkinOptions {
+            overhang,
+            ..SkinOptions::default()
+        };
+        let got = skins(&board.shell, &board.design.construction, &options);
+        assert!(matches!(got, Err(SkinError::Option { .. })));
+    }
+}
