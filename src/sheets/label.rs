@@ -7,10 +7,8 @@ pub(super) const LETTER: f64 = 4.0;
 /// Distance between lines of text, mm.
 const LEADING: f64 = 7.0;
 
-/// An item of `part` on a layer. Outside cuts run counter-clockwise, so that every part is cut with its waste on the same side.
+/// An item of `part` on a layer.
 pub(super) fn path(part: &str, layer: Layer, path: Path) -> Item {
-    let backward = layer == Layer::OutsideCut && path.closed && path.area() < 0.0;
-    let path = if backward { path.reversed() } else { path };
     Item {
         part: part.into(),
         layer,
