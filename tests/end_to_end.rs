@@ -76,7 +76,8 @@ fn every_drawing_passes_the_auditor_in_closed_millimetres() {
             assert_eq!(cuts.len(), parts, "{file}: one contour a part");
             for cut in cuts {
                 assert_eq!(cut["closed"], true, "{file}");
-                assert!(cut["area"].as_f64().unwrap() > 0.0, "{file}");
+                let area = cut["area"].as_f64().unwrap();
+                assert!(area > 0.0, "{file}: counter-clockwise, {area} mm²");
             }
             for entity in entities {
                 let none = entity.get("zero_length").is_none_or(|n| *n == 0);

@@ -195,3 +195,19 @@ fn spine_edges_are_the_centreline_of_the_inset_surface() {
         }
     }
 }
+
+/// Near a run-out the top strip fills the outer corner alone, its inner face already above the deck's; the rib then ends on the
+/// strip below. The round tail's foil, scaled in steps of one percent, passes through such places at its ribs.
+#[test]
+fn ribs_end_on_the_rail_wherever_a_course_runs_out() {
+    let file = "examples/round-tail-6ft4.toml";
+    let text = std::fs::read_to_string(file).unwrap();
+    for percent in 90..=120 {
+        let mut design = parse(&text, file).unwrap();
+        for point in &mut design.foil.points {
+            point[1] *= f64::from(percent) / 100.0;
+        }
+        let board = Board::new(design);
+        assert!(board.is_ok(), "{percent} %: {}", board.unwrap_err());
+    }
+}

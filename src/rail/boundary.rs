@@ -10,7 +10,15 @@ impl Stack {
     /// inboard, or a step between strips of different thickness). `None` without courses, or where the faces do not lie
     /// between the skins.
     pub fn inner_boundary(&self) -> Option<Vec<Vector<2>>> {
-        let faces = self.inner_faces();
+        let mut faces = self.inner_faces();
+        // A top strip that only fills the outer corner has its inner face above the deck's: the rib ends on the one below.
+        while faces.len() > 1
+            && faces
+                .last()
+                .is_some_and(|f| self.faces[1].inside(&f[0]) <= 0.0)
+        {
+            faces.pop();
+        }
         let (first, last) = (faces.first()?, faces.last()?);
         let mut line = vec![meet(&self.faces[0], first[1], first[0])?];
         for w in faces.windows(2) {

@@ -128,7 +128,7 @@ fn whole(half: &Path) -> Path {
 }
 
 fn words(board: &Board, skin: &Skin, plank: f64) -> Vec<String> {
-    let report = |mm: f64| units::length(mm, board.design.report);
+    let report = |mm: f64| units::size(mm, board.design.report);
     let planks = skin.planks(plank);
     let [tail, nose] = skin.centre_line();
     let mut words = vec![
