@@ -263,7 +263,7 @@ fn what_is_no_disc_is_refused() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// Turning and moving the surface changes no strain; a bump of any shape settles.
     #[test]
