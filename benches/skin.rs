@@ -16,6 +16,8 @@ fn developed(c: &mut Criterion) {
             b.iter(|| skins(&shell, &design.construction, &options));
         });
         let [bottom, _] = skins(&shell, &design.construction, &options).expect("develops");
+        let flat = flatten(&bottom.points, &bottom.triangles).expect("lies flat");
+        println!("{} vertices, {} rounds", flat.flat.len(), flat.rounds);
         c.bench_function(&format!("bottom of {name} laid flat"), |b| {
             b.iter(|| flatten(&bottom.points, &bottom.triangles));
         });

@@ -1,6 +1,6 @@
 //! Hydrostatics against closed forms.
 
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/solids.rs"]
 mod solids;

@@ -1,5 +1,7 @@
 //! Flattening against closed forms, theorems and another implementation.
 
+#![allow(clippy::unwrap_used)]
+
 #[path = "common/sheets3d.rs"]
 mod sheets3d;
 

@@ -187,16 +187,18 @@ mod tests {
                 .wrapping_add(1);
             (state >> 33) as f64 / f64::from(1u32 << 31)
         };
-        let first: Vec<usize> = (0..n).map(|i| i.saturating_sub(i * 7 % 23)).collect();
+        let first: Vec<usize> = (0..n)
+            .map(|i: usize| i.saturating_sub(i * 7 % 23))
+            .collect();
         let mut matrix = Skyline::new(first.clone());
         let mut dense = vec![vec![0.0; n]; n];
         for (i, &f) in first.iter().enumerate() {
-            for j in f..i {
+            (f..i).for_each(|j| {
                 let v = next() - 0.5;
                 matrix.add(j, i, v);
                 dense[i][j] = v;
                 dense[j][i] = v;
-            }
+            });
             matrix.add(i, i, 30.0);
             dense[i][i] = 30.0;
         }

@@ -2,6 +2,7 @@
 
 use super::Skin;
 use super::strain::Strain;
+use crate::curve::Vector;
 
 /// What to do with a panel before it goes on, mildest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
@@ -129,25 +130,34 @@ fn grade(value: f64, limits: [f64; 2], beyond: Treatment) -> Treatment {
     }
 }
 
+/// A kink, such as a vee's at the centreline, counts as spread over this much to each side, mm: about as sharp as a thin panel takes it
+/// (common practice, no published source).
+const SPREAD: f64 = 15.0;
+
 /// Greatest thickness over radius along and across with its place, from the grid of the mid-surface within the finished outline.
 ///
-/// The normal curvature along a grid line through three points is that of their parabola against the surface's normal (Meusnier); a
-/// kink counts as spread over the grid's step, which is about as sharp as wood makes it.
+/// The normal curvature of a grid line at three points [`SPREAD`] or more apart is that of their parabola against the surface's normal
+/// (Meusnier); places nearer than that to the grid's border are not judged.
 fn bends(skin: &Skin) -> [(f64, [f64; 2]); 2] {
     let mut worst = [(0.0_f64, [0.0, 0.0]); 2];
-    let n = skin.columns;
+    let (n, p) = (skin.columns, &skin.points);
     for i in 1..skin.rows.len() - 1 {
         for j in 1..n - 1 {
             let k = i * n + j;
-            let p = &skin.points;
             if !skin.plan.covers(p[k].x, p[k].y) {
                 continue;
             }
             let normal = (p[k + n] - p[k - n])
                 .cross(&(p[k + 1] - p[k - 1]))
                 .normalize();
-            for (worst, step) in worst.iter_mut().zip([n, 1]) {
-                let (before, after) = (p[k] - p[k - step], p[k + step] - p[k]);
+            let rooms = [i.min(skin.rows.len() - 1 - i), j.min(n - 1 - j)];
+            for ((worst, step), room) in worst.iter_mut().zip([n, 1]).zip(rooms) {
+                let chords = |m: usize| (p[k] - p[k - m * step], p[k + m * step] - p[k]);
+                let wide =
+                    |(a, b): &(Vector<3>, Vector<3>)| a.norm() >= SPREAD && b.norm() >= SPREAD;
+                let Some((before, after)) = (1..=room).map(chords).find(wide) else {
+                    continue;
+                };
                 let (a, b) = (before.norm(), after.norm());
                 let turn = (after / b - before / a) * (2.0 / (a + b));
                 let ratio = turn.dot(&normal).abs() * skin.thickness;
