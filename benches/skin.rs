@@ -1,6 +1,7 @@
-//! Speed of the skins. Our aim: both skins of a board laid flat in under 120 ms on one core.
+//! Speed of skins and hydrostatics. Our aims, on one core: both skins of a board in under 120 ms, its waterline in under 200 ms.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use boardwright::afloat::{Load, Water, afloat};
 use boardwright::shell::{DEFAULT_TOLERANCE, shell};
 use boardwright::skin::{SkinOptions, flatten, skins};
 use criterion::{Criterion, criterion_group, criterion_main};
@@ -16,8 +17,17 @@ fn developed(c: &mut Criterion) {
             b.iter(|| skins(&shell, &design.construction, &options));
         });
         let [bottom, _] = skins(&shell, &design.construction, &options).expect("develops");
+        let flat = flatten(&bottom.points, &bottom.triangles).expect("lies flat");
+        println!("{} vertices, {} rounds", flat.flat.len(), flat.rounds);
         c.bench_function(&format!("bottom of {name} laid flat"), |b| {
             b.iter(|| flatten(&bottom.points, &bottom.triangles));
+        });
+        let load = Load {
+            mass: 6.0,
+            centre: [design.length * 0.49, 40.0],
+        };
+        c.bench_function(&format!("{name} afloat"), |b| {
+            b.iter(|| afloat(&shell, load, Water::Sea));
         });
     }
 }

@@ -3,6 +3,7 @@
 //! Data flows one way: design file → [`design::Design`] → shell → frame, rail → drawings, meshes, tables → files.
 //! Lengths are millimetres and angles radians everywhere inside the library.
 
+pub mod afloat;
 pub mod board;
 pub mod cli;
 pub mod curve;

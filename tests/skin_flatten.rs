@@ -1,6 +1,8 @@
 //! Flattening against closed forms, theorems and another implementation.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#![allow(clippy::unwrap_used)]
+
 #[path = "common/sheets3d.rs"]
 mod sheets3d;
 
@@ -264,7 +266,7 @@ fn what_is_no_disc_is_refused() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// Turning and moving the surface changes no strain; a bump of any shape settles.
     #[test]

@@ -160,12 +160,7 @@ fn words(board: &Board, skin: &Skin, plank: f64) -> Vec<String> {
             g.across.place[1]
         ));
     }
-    let verdict = verdict(
-        skin,
-        &board.shell,
-        &board.design.construction,
-        &SkinLimits::default(),
-    );
+    let verdict = verdict(skin, &SkinLimits::default());
     words.push(
         match verdict.treatment {
             Treatment::Dry => "It should go on dry.",

@@ -56,7 +56,7 @@ pub enum ShellError {
 
 impl ShellError {
     /// A converter for curve errors of the named curve.
-    pub(super) fn curve(what: &'static str) -> impl FnOnce(CurveError) -> Self {
+    pub(crate) fn curve(what: &'static str) -> impl FnOnce(CurveError) -> Self {
         move |source| Self::Curve { what, source }
     }
 }

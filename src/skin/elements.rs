@@ -21,8 +21,8 @@ impl Element {
         let (p, q) = (b - a, c - a);
         let longest = p.norm().max(q.norm()).max((c - b).norm());
         let double = p.cross(&q).norm();
-        // NaN fails too.
-        if double <= 1e-9 * longest * longest || double.is_nan() {
+        // Lengths that overflow fail too.
+        if double <= 1e-9 * longest * longest || !longest.is_normal() || !double.is_finite() {
             return None;
         }
         let along = p.normalize();

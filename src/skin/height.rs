@@ -13,6 +13,10 @@ const STEP: f64 = 1.0;
 /// How far from an end, mm, the skin is taken to follow the surface without a question.
 const NEAR: f64 = 160.0;
 
+/// The skin follows the surface only where the land line lies this share of its greatest half-breadth off the centreline: nearer to a
+/// tip the section is too narrow to bend the panel to, and the tip is shaped from the block (common practice, no published source).
+const NARROW: f64 = 0.2;
+
 /// A skin's mid-surface.
 pub(super) struct MidSurface<'a> {
     shell: &'a Shell,
@@ -43,9 +47,14 @@ impl<'a> MidSurface<'a> {
             follows: [0.0; 2],
         };
         let (tail, nose) = shell.x_range();
+        let mut land = 0.0_f64;
+        for k in 1..8 {
+            let section = surface.section(tail + (nose - tail) * f64::from(k) / 8.0)?;
+            land = land.max(section.map_or(0.0, |s| s.land.x));
+        }
         let reach = NEAR.min((nose - tail) / 4.0);
         for (end, from, to) in [(0, tail + reach, tail), (1, nose - reach, nose)] {
-            match surface.last_followed(from, to)? {
+            match surface.last_followed(from, to, NARROW * land)? {
                 Some(x) => surface.follows[end] = x,
                 None => return Ok(None),
             }
@@ -71,9 +80,9 @@ impl<'a> MidSurface<'a> {
         Ok(face.filter(|f| !f.line.is_empty()))
     }
 
-    /// The last place from `from` towards `to` where the skin can follow the surface on the centreline: an inset exists and the
-    /// surface does not bulge tighter lengthwise than the skin bends.
-    fn last_followed(&self, from: f64, to: f64) -> Result<Option<f64>, ShellError> {
+    /// The last place from `from` towards `to` where the skin can follow the surface on the centreline: an inset exists, the
+    /// land is wide enough and the surface does not bulge tighter lengthwise than the skin bends.
+    fn last_followed(&self, from: f64, to: f64, narrow: f64) -> Result<Option<f64>, ShellError> {
         let v = if self.face == Face::Bottom { 0.0 } else { 1.0 };
         let count = ((to - from).abs() / STEP).floor() as usize;
         let mut last = None;
@@ -83,8 +92,8 @@ impl<'a> MidSurface<'a> {
             let jet = self.shell.patches[patch].jet(u, v);
             let bent = jet.normal_curvature(&jet.du);
             let holds = bent.is_some_and(|k| k * self.construction.skin_bend_radius <= 1.0);
-            // The two sections a row needs must exist.
-            if !holds || self.section(x)?.is_none() {
+            let wide = self.section(x)?.is_some_and(|s| s.land.x > narrow);
+            if !(holds && wide) {
                 break;
             }
             last = Some(x);

@@ -94,6 +94,18 @@ impl Plan {
             .fold(0.0, f64::max)
     }
 
+    /// Whether a place lies on the finished board, port or starboard, off its border and out of a cleft.
+    pub fn covers(&self, x: f64, y: f64) -> bool {
+        let inner = |w: &[Vector<2>]| {
+            let t = (x - w[0].x) / (w[1].x - w[0].x);
+            (0.0..=1.0)
+                .contains(&t)
+                .then(|| w[0].y + (w[1].y - w[0].y) * t)
+        };
+        let cleft = self.cleft.windows(2).find_map(inner).unwrap_or(0.0);
+        y.abs() < self.finished(x) && y.abs() >= cleft
+    }
+
     /// Half the panel's contour with overhang, from the tail's centreline to the nose's, steps of about `step` mm at most.
     pub fn contour(&self, tail: f64, nose: f64, step: f64) -> Vec<Vector<2>> {
         let (start, end) = (tail - self.overhang, nose + self.overhang);

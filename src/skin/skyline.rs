@@ -193,13 +193,12 @@ mod tests {
         let mut matrix = Skyline::new(first.clone());
         let mut dense = vec![vec![0.0; n]; n];
         for (i, &f) in first.iter().enumerate() {
-            #[allow(clippy::needless_range_loop)]
-            for j in f..i {
+            (f..i).for_each(|j| {
                 let v = next() - 0.5;
                 matrix.add(j, i, v);
                 dense[i][j] = v;
                 dense[j][i] = v;
-            }
+            });
             matrix.add(i, i, 30.0);
             dense[i][i] = 30.0;
         }

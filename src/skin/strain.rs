@@ -59,10 +59,9 @@ impl super::Skin {
     /// The greatest strains within the finished outline, with their places; `None` if no triangle lies there.
     pub fn greatest(&self) -> Option<Greatest> {
         let inside = || {
-            self.strains.iter().filter(|s| {
-                let [x, y] = s.place;
-                y.abs() <= self.plan.finished(x)
-            })
+            self.strains
+                .iter()
+                .filter(|s| self.plan.covers(s.place[0], s.place[1]))
         };
         let pick = |f: fn(&Strain) -> f64| {
             inside()

@@ -1,9 +1,8 @@
 //! What a skin's strain and bending ask of its maker.
 
+use super::Skin;
 use super::strain::Strain;
-use super::{Face, Skin};
-use crate::design::Construction;
-use crate::shell::Shell;
+use crate::curve::Vector;
 
 /// What to do with a panel before it goes on, mildest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
@@ -83,14 +82,8 @@ pub struct Verdict {
     pub findings: Vec<Finding>,
 }
 
-/// Judges `skin`: strains within the finished outline from its flat image, bending from the curvature of its mid-surface's
-/// finished face between the land lines (beyond them it is straight).
-pub fn verdict(
-    skin: &Skin,
-    shell: &Shell,
-    construction: &Construction,
-    limits: &SkinLimits,
-) -> Verdict {
+/// Judges `skin` within the finished outline: strains from its flat image, bending from its mid-surface.
+pub fn verdict(skin: &Skin, limits: &SkinLimits) -> Verdict {
     let mut findings = Vec::new();
     if let Some(greatest) = skin.greatest() {
         let strain = |cause, strain: &Strain, value: f64, limits: [f64; 2]| Finding {
@@ -108,7 +101,7 @@ pub fn verdict(
             limits.strain_across,
         ));
     }
-    let [along, across] = bends(skin, shell, construction);
+    let [along, across] = bends(skin);
     for (cause, worst, limits) in [
         (Cause::BendAlong, along, limits.bend_along),
         (Cause::BendAcross, across, limits.bend_across),
@@ -137,35 +130,39 @@ fn grade(value: f64, limits: [f64; 2], beyond: Treatment) -> Treatment {
     }
 }
 
-/// Greatest thickness over radius along and across, with its place, sampled on the grid's rows between the land lines.
-fn bends(skin: &Skin, shell: &Shell, construction: &Construction) -> [(f64, [f64; 2]); 2] {
-    const SAMPLES: usize = 24;
+/// A kink, such as a vee's at the centreline, counts as spread over this much to each side, mm: about as sharp as a thin panel takes it
+/// (common practice, no published source).
+const SPREAD: f64 = 15.0;
+
+/// Greatest thickness over radius along and across with its place, from the grid of the mid-surface within the finished outline.
+///
+/// The normal curvature of a grid line at three points [`SPREAD`] or more apart is that of their parabola against the surface's normal
+/// (Meusnier); places nearer than that to the grid's border are not judged.
+fn bends(skin: &Skin) -> [(f64, [f64; 2]); 2] {
     let mut worst = [(0.0_f64, [0.0, 0.0]); 2];
-    let thickness = skin.face.thickness(construction);
-    let (centre, apex) = match skin.face {
-        Face::Bottom => (0.0, shell.apex),
-        Face::Deck => (1.0, shell.apex),
-    };
-    for (&x, &land) in skin.rows.iter().zip(&skin.lands) {
-        if !(x > skin.follows[0] && x < skin.follows[1]) {
-            continue;
-        }
-        let (patch, u) = shell.locate(x);
-        for k in 0..SAMPLES {
-            let v = centre + (apex - centre) * (k as f64 + 0.5) / SAMPLES as f64;
-            let jet = shell.patches[patch].jet(u, v);
-            if jet.point.y >= land {
-                break;
+    let (n, p) = (skin.columns, &skin.points);
+    for i in 1..skin.rows.len() - 1 {
+        for j in 1..n - 1 {
+            let k = i * n + j;
+            if !skin.plan.covers(p[k].x, p[k].y) {
+                continue;
             }
-            let Some(normal) = jet.normal() else { continue };
-            let lengthwise = normal.cross(&crate::curve::Vector::<3>::y());
-            let crosswise = normal.cross(&lengthwise);
-            for (worst, direction) in worst.iter_mut().zip([lengthwise, crosswise]) {
-                let ratio = jet
-                    .normal_curvature(&direction)
-                    .map_or(0.0, |c| c.abs() * thickness);
+            let normal = (p[k + n] - p[k - n])
+                .cross(&(p[k + 1] - p[k - 1]))
+                .normalize();
+            let rooms = [i.min(skin.rows.len() - 1 - i), j.min(n - 1 - j)];
+            for ((worst, step), room) in worst.iter_mut().zip([n, 1]).zip(rooms) {
+                let chords = |m: usize| (p[k] - p[k - m * step], p[k + m * step] - p[k]);
+                let wide =
+                    |(a, b): &(Vector<3>, Vector<3>)| a.norm() >= SPREAD && b.norm() >= SPREAD;
+                let Some((before, after)) = (1..=room).map(chords).find(wide) else {
+                    continue;
+                };
+                let (a, b) = (before.norm(), after.norm());
+                let turn = (after / b - before / a) * (2.0 / (a + b));
+                let ratio = turn.dot(&normal).abs() * skin.thickness;
                 if ratio > worst.0 {
-                    *worst = (ratio, [x, jet.point.y]);
+                    *worst = (ratio, [p[k].x, p[k].y]);
                 }
             }
         }
