@@ -23,3 +23,4 @@ pub mod surface;
 pub mod table;
 pub mod timber;
 pub mod units;
+pub mod yard;

@@ -12,6 +12,7 @@ mod fault;
 mod hint;
 mod key;
 mod keys;
+mod keys_yard;
 mod list;
 mod manual;
 mod model;
@@ -29,6 +30,6 @@ pub use keys::tables;
 pub use manual::{reference, starter};
 pub use model::{
     Construction, Contour, Design, Foil, Lie, Nose, Outline, OutlineBody, Rocker, Section, Starter,
-    Strip, Tail,
+    Strip, Tail, Timber,
 };
 pub use parse::parse;
