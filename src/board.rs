@@ -5,6 +5,7 @@ use crate::design::Design;
 use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
 use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
+use crate::yard::Yard;
 
 /// Why a board could not be made of a design.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -42,6 +43,8 @@ pub struct Board {
     pub spine: Spine,
     /// Where a course cannot hold.
     pub warnings: Vec<Warning>,
+    /// The wood its rail takes.
+    pub yard: Yard,
 }
 
 /// Spacing of the planes, mm, in which the rail is solved between ribs.
@@ -62,6 +65,7 @@ impl Board {
         let ribs = ribs(&design.construction, &rail)?;
         let spine = spine(&shell, &design.construction, &ribs)?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
+        let yard = Yard::new(&design, &strips);
         Ok(Self {
             design,
             family,
@@ -72,6 +76,7 @@ impl Board {
             ribs,
             spine,
             warnings,
+            yard,
         })
     }
 }

@@ -25,3 +25,4 @@ pub mod surface;
 pub mod table;
 pub mod timber;
 pub mod units;
+pub mod yard;

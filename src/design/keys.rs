@@ -9,6 +9,7 @@ use super::key::{
     Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
     TableKeys,
 };
+use super::keys_yard as yard;
 
 /// All tables of the design file, in the order a file has them.
 pub const fn tables() -> &'static [TableKeys] {
@@ -67,6 +68,43 @@ const TABLES: &[TableKeys] = &[
         repeated: false,
         doc: "The square strips each rail starts from.",
         keys: STARTER,
+    },
+    TableKeys {
+        path: "timber",
+        repeated: false,
+        doc: "The wood of the rail.",
+        keys: yard::TIMBER,
+    },
+    TableKeys {
+        path: "timber.species",
+        repeated: true,
+        doc: "A species of your own, or your own figures for one; as many as wanted.",
+        keys: yard::SPECIES,
+    },
+    TableKeys {
+        path: "shop",
+        repeated: false,
+        doc: "How strips are cut from planks.",
+        keys: yard::SHOP,
+    },
+    TableKeys {
+        path: "shop.kerf",
+        repeated: false,
+        doc: "Widths of cut.",
+        keys: yard::KERF,
+    },
+    TableKeys {
+        path: "shop.allowance",
+        repeated: false,
+        doc: "What each machine takes.",
+        keys: yard::ALLOWANCE,
+    },
+    TableKeys {
+        path: "shop.plank",
+        repeated: true,
+        doc: "Planks of one size, on hand or to buy; as many sizes as wanted. With none, planks of 50 by 150 by 3000 mm are \
+              assumed, as many as it takes.",
+        keys: yard::PLANK,
     },
 ];
 

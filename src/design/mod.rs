@@ -12,6 +12,7 @@ mod fault;
 mod hint;
 mod key;
 mod keys;
+mod keys_yard;
 mod list;
 mod manual;
 mod model;
@@ -19,6 +20,7 @@ mod parse;
 mod raw;
 mod read;
 mod scalar;
+mod shop;
 mod source;
 mod syntax;
 mod table;
@@ -29,6 +31,7 @@ pub use keys::tables;
 pub use manual::{reference, starter};
 pub use model::{
     Construction, Contour, Design, Foil, Lie, Nose, Outline, OutlineBody, Rocker, Section, Starter,
-    Strip, Tail,
+    Strip, Tail, Timber,
 };
 pub use parse::parse;
+pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::Shop;
+use crate::timber::Species;
 use crate::units::Unit;
 
 /// A checked design.
@@ -25,6 +27,25 @@ pub struct Design {
     pub sections: Vec<Section>,
     /// How it is built.
     pub construction: Construction,
+    /// The wood of the rail.
+    pub timber: Timber,
+    /// Planks, saws and machines.
+    pub shop: Shop,
+}
+
+/// The wood of the rail, and how far it is trusted.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Timber {
+    /// Species of the strips.
+    pub rail: Species,
+    /// Share, 0 to 1, of clear wood's breaking strain that strips may be bent to.
+    pub working: f64,
+    /// Length added to a strip at each end for fitting, mm.
+    pub end_allowance: f64,
+    /// Share, 0 to 1, of a limit past which no scarf may lie.
+    pub scarf_strain: f64,
+    /// Whether the shop's planks are the program's assumption, the file naming none.
+    pub assumed_planks: bool,
 }
 
 /// Plan shape: how its interior is given, and how its ends close.

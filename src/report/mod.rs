@@ -5,7 +5,7 @@ mod measure;
 mod rail;
 mod tables;
 
-pub use advice::{Advice, Instance, advice, list};
+pub use advice::{Advice, Instance, advice};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
 pub use tables::{NamedTable, tables};

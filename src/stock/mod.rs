@@ -14,12 +14,12 @@ mod shop;
 mod tables;
 mod totals;
 
+pub use crate::design::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
 pub use crate::rail::Kind;
 pub use cautions::Caution;
 pub use error::StockError;
 pub use milling::{Machine, MillingPlan, Step, Window, milling_plan, rough};
 pub use profile::Profiles;
 pub use router::{Cutter, RouterSetup};
-pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
 pub use tables::{cut_table, milling_table, strip_table};
 pub use totals::{Totals, board_feet, board_foot_volume, totals};

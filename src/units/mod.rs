@@ -4,10 +4,12 @@
 //! such a number ([`parse_length`]) and where a number becomes writing again ([`mm`], [`inches`], [`feet_inches`],
 //! [`length`], [`size`], [`litres`], [`mass`]). Nothing here looks at the locale.
 
+mod list;
 mod parse;
 mod print;
 mod scan;
 
+pub use list::list;
 pub use parse::{LengthError, parse_length};
 pub use print::{feet_inches, inches, length, litres, mass, mm, size};
 

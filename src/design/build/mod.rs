@@ -12,6 +12,7 @@ mod rocker;
 mod section;
 mod strip;
 mod tail;
+mod yard;
 
 use super::{Design, read::File, source::Report};
 use crate::units::Unit;
@@ -37,6 +38,8 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
     let sections = section::sections(file, length, report);
     let ends = outline.as_ref().map(|o| (o.nose, o.tail));
     let construction = construction::construction(file, length, ends, foil.as_ref(), report);
+    let timber = yard::timber(file, report);
+    let shop = yard::shop(file, timber.as_ref().map(|t| t.rail.name.as_str()), report);
     let report_unit = match top.word("report") {
         Some("mm") => Unit::Mm,
         Some("in") => Unit::In,
@@ -53,5 +56,7 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
         foil: foil?,
         sections: sections?,
         construction: construction?,
+        timber: timber?,
+        shop: shop?,
     })
 }

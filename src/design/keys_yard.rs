@@ -1,0 +1,138 @@
+//! Keys of the wood and of the shop.
+//!
+//! Defaults are those of [`Shop`](super::Shop); ranges are common practice with no published source.
+
+use super::key::{
+    Fallback::Nothing,
+    Key,
+    Kind::{Choice, Count, Length, Number, Text},
+};
+
+pub(super) const TIMBER: &[Key] = &[
+    Key::new("rail", Text, "\"western redcedar\"")
+        .or_word("western redcedar")
+        .doc("Species of the rail's strips, one of the program's or of your own"),
+    Key::new("working", Number(0.05, 1.0), "0.75")
+        .or_number(0.75)
+        .doc("Share of the strain that breaks clear wood to which strips may be bent and twisted"),
+    Key::new("moisture", Number(0.0, 30.0), "10")
+        .or_number(10.0)
+        .doc("Moisture content the wood is weighed at, percent of its dry mass"),
+];
+
+pub(super) const SPECIES: &[Key] = &[
+    Key::new("name", Text, "\"orchard alder\"").doc("What you call it; it goes before the program's of the same name"),
+    Key::new("wood", Choice(&["softwood", "hardwood"]), "\"softwood\"")
+        .or_word("softwood")
+        .doc("Conifer or broad-leaved, as the bending rule of glued beams divides them"),
+    Key::new("specific_gravity", Number(0.05, 1.4), "0.41")
+        .doc("Dry mass over that of water, on the volume named by `basis`"),
+    Key::new("basis", Choice(&["twelve-percent", "green"]), "\"twelve-percent\"")
+        .or_word("twelve-percent")
+        .doc("Volume that the specific gravity is reckoned on"),
+    Key::new("modulus", Number(100.0, 40_000.0), "9500").doc("Modulus of elasticity along the grain, MPa"),
+    Key::new("loading", Choice(&["centre", "pure"]), "\"centre\"")
+        .or_word("centre")
+        .doc("How the modulus was tested: by a load at the centre, as in most tables, so that the true one is a tenth more; or free of shear"),
+    Key::new("rupture", Number(1.0, 400.0), "68").doc("Modulus of rupture, MPa"),
+    Key::new("shear", Number(0.1, 60.0), "7.4")
+        .or(Nothing)
+        .doc("Shear strength along the grain, MPa; without it twist has no limit"),
+    Key::new("shear_ratio", Number(0.005, 0.5), "0.06")
+        .or_rule("1/16")
+        .doc("Shear modulus over modulus of elasticity"),
+    Key::new("source", Text, "\"tested on offcuts\"")
+        .or(Nothing)
+        .doc("Where the figures come from"),
+];
+
+pub(super) const SHOP: &[Key] = &[
+    Key::new("spare", Number(0.0, 2.0), "0.15")
+        .or_number(0.15)
+        .doc("Strips cut over and above those needed, as a share"),
+    Key::new("end_allowance", Length(0.0, 500.0), "50")
+        .or_number(50.0)
+        .doc("Length added to a strip at each end, to be trimmed when it is fitted"),
+    Key::new("shortest_offcut", Length(0.0, 5000.0), "600")
+        .or_number(600.0)
+        .doc("Shortest offcut worth keeping"),
+    Key::new("scarf_ratio", Number(8.0, 50.0), "8")
+        .or_number(8.0)
+        .doc("Length of a scarf over the thickness it joins"),
+    Key::new("scarf_strain", Number(0.05, 1.0), "0.5")
+        .or_number(0.5)
+        .doc("Scarfs keep off where a strip uses more than this share of a limit"),
+    Key::new("stagger", Length(0.0, 5000.0), "300")
+        .or_number(300.0)
+        .doc("Least distance between scarfs of neighbouring courses"),
+    Key::new("shortest_piece", Length(0.0, 5000.0), "400")
+        .or_number(400.0)
+        .doc("Shortest piece of a scarfed strip"),
+    Key::new(
+        "scarfing",
+        Choice(&["when-short", "when-less"]),
+        "\"when-short\"",
+    )
+    .or_word("when-short")
+    .doc("Scarf only when no plank is long enough, or whenever that takes less wood"),
+    Key::new("aim", Choice(&["planks", "price"]), "\"planks\"")
+        .or_word("planks")
+        .doc("What the cutting plan makes least"),
+];
+
+pub(super) const PLANK: &[Key] = &[
+    Key::new("name", Text, "\"two by six\"")
+        .or_rule("its size")
+        .doc("What you call it"),
+    Key::new("length", Length(300.0, 10_000.0), "3000").doc("Length as bought"),
+    Key::new("width", Length(20.0, 600.0), "145").doc("Width as bought"),
+    Key::new("thickness", Length(5.0, 150.0), "45").doc("Thickness as bought"),
+    Key::new("count", Count(0, 1000), "4")
+        .or_rule("as many as it takes")
+        .shy()
+        .doc("How many there are"),
+    Key::new("price", Number(0.0, 1e6), "0")
+        .or_number(0.0)
+        .doc("Price of one, in your money; 0 if it is on hand"),
+    Key::new("nominal_thickness", Length(5.0, 200.0), "\"2 in\"")
+        .or_rule("`thickness`")
+        .shy()
+        .doc("Thickness it is sold by, for board feet"),
+    Key::new("nominal_width", Length(20.0, 700.0), "\"6 in\"")
+        .or_rule("`width`")
+        .shy()
+        .doc("Width it is sold by, for board feet"),
+];
+
+pub(super) const KERF: &[Key] = &[
+    Key::new("resaw", Length(0.0, 20.0), "1.5")
+        .or_number(1.5)
+        .doc("Of the saw that cuts planks into leaves"),
+    Key::new("rip", Length(0.0, 20.0), "2.5")
+        .or_number(2.5)
+        .doc("Of the saw that rips leaves into strips"),
+    Key::new("crosscut", Length(0.0, 20.0), "3")
+        .or_number(3.0)
+        .doc("Of the saw that cuts strips to length"),
+];
+
+pub(super) const ALLOWANCE: &[Key] = &[
+    Key::new("dress_face", Length(0.0, 50.0), "2")
+        .or_number(2.0)
+        .doc("Off a plank's thickness when a face is dressed"),
+    Key::new("dress_edge", Length(0.0, 50.0), "3")
+        .or_number(3.0)
+        .doc("Off a plank's width when an edge is dressed"),
+    Key::new("sand_leaf", Length(0.0, 20.0), "2")
+        .or_number(2.0)
+        .doc("Sanded off a leaf's thickness, both faces together"),
+    Key::new("sand_square", Length(0.0, 20.0), "2")
+        .or_number(2.0)
+        .doc("Sanded off a square starter each way, both faces together"),
+    Key::new("mould", Length(0.0, 20.0), "0.3")
+        .or_number(0.3)
+        .doc("Moulded off a strip's width, bead and cove together, at crown and lips"),
+    Key::new("ends", Length(0.0, 2000.0), "50")
+        .or_number(50.0)
+        .doc("Trimmed off a plank's length, both ends together, for splits and snipe"),
+];
