@@ -450,6 +450,12 @@ impl Course {
         [base, self.rise + self.shoulder].map(|up| self.frame.plane(Vector::<2>::new(-half, up)))
     }
 
+    /// Half way from foot to head, in the plane at `x` it belongs to.
+    pub(super) fn middle(&self, x: f64) -> Vector<3> {
+        let middle = (self.foot + self.head) / 2.0;
+        Vector::<3>::new(x, middle.x, middle.y)
+    }
+
     /// How far it stands off the upright in the plane, radians, positive inboard.
     pub fn lean(&self) -> f64 {
         let ray = self.head - self.foot;

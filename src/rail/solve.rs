@@ -239,22 +239,24 @@ fn directions(stacks: &[Stack]) -> Vec<Vec<Option<Vector<3>>>> {
         let course = stacks.get(s)?.courses.get(i)?;
         Some((stacks[s].x, (course.foot + course.head) / 2.0))
     };
-    let slope = |a: (f64, Vector<2>), b: (f64, Vector<2>)| (b.1 - a.1) / (b.0 - a.0);
+    type Place = (f64, Vector<2>);
+    let chord = |a: Place, b: Place| (b.1 - a.1) / (b.0 - a.0);
+    // Slope at `here` of the parabola through three places in any order.
+    let tangent = |here: Place, a: Place, b: Place| {
+        let (p, q) = (chord(here, a), chord(here, b));
+        (p * (b.0 - here.0) - q * (a.0 - here.0)) / (b.0 - a.0)
+    };
     (0..stacks.len())
         .map(|s| {
             (0..stacks[s].courses.len())
                 .map(|i| {
                     let here = middle(s, i)?;
-                    let before = s.checked_sub(1).and_then(|s| middle(s, i));
-                    let after = middle(s + 1, i);
-                    let slope = match (before, after) {
-                        (Some(a), Some(b)) => {
-                            // The parabola through three points, for uneven planes.
-                            let (p, q) = (slope(a, here), slope(here, b));
-                            (p * (b.0 - here.0) + q * (here.0 - a.0)) / (b.0 - a.0)
-                        }
-                        (Some(a), None) => slope(a, here),
-                        (None, Some(b)) => slope(here, b),
+                    let back = |n: usize| s.checked_sub(n).and_then(|s| middle(s, i));
+                    let on = |n: usize| middle(s + n, i);
+                    let slope = match (back(1), on(1)) {
+                        (Some(a), Some(b)) => tangent(here, a, b),
+                        (Some(a), None) => back(2).map_or(chord(a, here), |b| tangent(here, a, b)),
+                        (None, Some(a)) => on(2).map_or(chord(a, here), |b| tangent(here, a, b)),
                         (None, None) => return None,
                     };
                     Some(Vector::<3>::new(1.0, slope.x, slope.y).normalize())
