@@ -9,6 +9,7 @@ pub mod cli;
 pub mod curve;
 pub mod design;
 pub mod drawing;
+pub mod dry_fit;
 pub mod export;
 pub mod frame;
 pub mod mesh;

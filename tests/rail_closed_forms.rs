@@ -113,8 +113,10 @@ fn an_upright_rail_counts_by_height_over_pitch() {
         let rail = rail(&prism, &c);
         let strip = &c.strip;
         let room = height - c.bottom_skin - c.deck_skin - 2.0 * c.starter.size;
-        // The shoulders of the last course must reach the deck's inner face.
-        let first = strip.width - strip.bead_radius + strip.springing();
+        // The last course's bead must reach the deck's inner face over nine tenths of half its thickness.
+        let land = 0.9 * strip.thickness / 2.0;
+        let first =
+            strip.width - strip.bead_radius + (strip.bead_radius.powi(2) - land * land).sqrt();
         let more = ((room - first - 0.05) / strip.pitch()).ceil().max(0.0) as usize;
         for stack in &rail.stacks {
             assert_eq!(stack.courses.len(), 2 + 1 + more, "height {height}");

@@ -75,15 +75,17 @@ pub struct Stack {
     /// Angle at which the top is planed for the deck, radians from square to the top strip; positive where the outer side is
     /// the lower.
     pub top_bevel: Option<f64>,
-    /// Whether the top course reaches the deck's inner face over its whole thickness.
+    /// Whether the deck lands on the top course.
     pub closed: bool,
 }
 
 /// How starters lie.
 pub type Starters = Lie;
 
-/// A course reaches the deck when its shoulders lie at most this far, mm, below the deck's inner face.
+/// A course reaches the deck when its top lies at most this far, mm, below the deck's inner face.
 const REACHED: f64 = 0.05;
+/// Share of half its thickness, inboard of its middle, over which a moulded strip must carry the deck.
+const LAND: f64 = 0.9;
 const MAX_COURSES: usize = 60;
 
 /// What is known of the courses beforehand, from the bottom up.
@@ -130,13 +132,19 @@ pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
     }
 }
 
-/// Whether the shoulders of `course`, inboard and at the finished surface, are at or above the deck's inner face.
+/// Whether the deck lands on `course`: from [`LAND`] inboard to the finished surface its top is at or above the deck's inner face.
+///
+/// A bead counts with its rounding: what it leaves open at its shoulders, no further course could fill, whose lips would be shavings.
 fn reached(course: &Course, deck: &SkinFace, depth: f64) -> bool {
     let half = course.thickness / 2.0;
-    let height = course.rise + course.shoulder;
-    [-half, depth.min(half)]
-        .iter()
-        .all(|&out| deck.inside(&course.frame.plane(Vector::<2>::new(out, height))) <= REACHED)
+    let (inboard, bead) = match course.kind {
+        Kind::Starter => (half, 0.0),
+        Kind::BeadOnly | Kind::BeadAndCove => (LAND * half, course.shoulder.hypot(half)),
+    };
+    [-inboard, depth.min(half)].iter().all(|&out| {
+        let top = course.rise + (bead * bead - out * out).max(0.0).sqrt();
+        deck.inside(&course.frame.plane(Vector::<2>::new(out, top))) <= REACHED
+    })
 }
 
 struct Builder<'a> {

@@ -83,12 +83,26 @@ fn at(courses: &[Course], point: &Vector<2>) -> Option<(usize, f64, f64)> {
         } else {
             p.x * course.bevel.tan()
         };
-        let top = course.rise
-            + if i + 1 == courses.len() {
-                course.shoulder
-            } else {
-                0.0
-            };
+        // Past its shoulders the top course is left as wide as its bead.
+        let above = p.y - course.rise;
+        let bead = course.shoulder.hypot(half);
+        let crowned = i + 1 == courses.len() && course.kind != Kind::Starter;
+        let (top, half) = if crowned && above > course.shoulder {
+            (
+                course.rise + bead,
+                (bead * bead - above * above).max(0.0).sqrt(),
+            )
+        } else {
+            (
+                course.rise
+                    + if i + 1 == courses.len() {
+                        course.shoulder
+                    } else {
+                        0.0
+                    },
+                half,
+            )
+        };
         if p.y < base - 1e-6 || p.y > top + 1e-6 {
             continue;
         }

@@ -1,11 +1,17 @@
 //! The board's parts as meshes.
 
 mod frame;
+mod planed;
+mod plates;
 mod shell;
+mod skins;
 mod strips;
 
 pub use frame::frame_preview;
+pub use planed::planed_strips;
+pub use plates::{rib_solid, spine_solid};
 pub use shell::shell_mesh;
+pub use skins::skin_solids;
 pub use strips::strip_solids;
 
 use crate::board::Board;

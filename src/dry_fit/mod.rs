@@ -1,0 +1,64 @@
+//! The dry fit: every part as a solid in its place, and how neighbours meet.
+//!
+//! Parts are measured as the meshes they are cut or bent to, not by the formulas that made them: each pair's greatest overlap, and the
+//! greatest gap along what they must bear on.
+
+mod contact;
+mod error;
+mod pairs;
+mod solid;
+
+pub use contact::{Bearing, Contact, Found, Kind, Spot, measure};
+pub use error::FitError;
+pub use solid::Solid;
+
+use crate::board::Board;
+use crate::mesh::Mesh;
+use crate::solids::{planed_strips, rib_solid, skin_solids, spine_solid};
+
+/// Greatest overlap of parts that only bear on each other, mm.
+pub const OVERLAP: f64 = 0.05;
+/// Greatest gap along what parts bear on, mm: what glue fills.
+pub const GAP: f64 = 0.3;
+/// Chord tolerance of the plates measured, mm.
+const TOLERANCE: f64 = 0.004;
+
+/// A board put together dry.
+#[derive(Debug, Clone)]
+pub struct DryFit {
+    /// The parts in place: ribs, spine, skins, the starboard rail's strips; port's mirror them.
+    pub parts: Vec<Mesh>,
+    /// Every pair of neighbours.
+    pub contacts: Vec<Contact>,
+}
+
+/// Puts the parts of `board` together and measures every pair of neighbours.
+pub fn dry_fit(board: &Board) -> Result<DryFit, FitError> {
+    let mut parts = Vec::new();
+    for rib in &board.ribs {
+        parts.push(rib_solid(rib, TOLERANCE)?);
+    }
+    parts.push(spine_solid(&board.spine, TOLERANCE)?);
+    parts.extend(skin_solids(board)?);
+    let strips = planed_strips(board)?;
+    // Where each of the board's strips is among the parts.
+    let mut places = Vec::new();
+    for strip in strips {
+        places.push(strip.as_ref().map(|_| parts.len()));
+        parts.extend(strip);
+    }
+    let solids: Vec<Solid> = parts.iter().map(Solid::new).collect::<Result<_, _>>()?;
+    let contacts = pairs::pairs(board, &places)
+        .into_iter()
+        .map(|pair| Contact {
+            parts: pair.parts.map(|i| parts[i].name.clone()),
+            kind: pair.kind,
+            found: contact::measure(
+                &solids[pair.parts[0]],
+                &solids[pair.parts[1]],
+                &pair.bearing,
+            ),
+        })
+        .collect();
+    Ok(DryFit { parts, contacts })
+}

@@ -1,0 +1,207 @@
+//! Which parts are neighbours, and where they bear on each other.
+
+use super::contact::{Bearing, Kind};
+use crate::board::Board;
+use crate::design::Lie;
+use crate::rail::{Course, Kind as Course_, Stack, Strip};
+
+/// Two parts, by their places in the list, and what they bear on.
+pub(super) struct Pair {
+    pub parts: [usize; 2],
+    pub kind: Kind,
+    pub bearing: Bearing,
+}
+
+/// Length over which parts must bear somewhere, mm.
+const STEP: f64 = 15.0;
+/// Kept clear of corners and ends, mm.
+const CLEAR: f64 = 1.5;
+/// An inner face of less than this, mm, is too little to bear on a rib.
+const FACE: f64 = 2.0;
+
+/// All pairs of neighbours among ribs, spine, bottom skin, deck skin, and strips; `strips` tells where each strip is.
+pub(super) fn pairs(board: &Board, strips: &[Option<usize>]) -> Vec<Pair> {
+    let spine = board.ribs.len();
+    let (bottom, deck) = (spine + 1, spine + 2);
+    let mut found = Vec::new();
+    for (i, rib) in board.ribs.iter().enumerate() {
+        let across = |from: f64, to: f64| Bearing {
+            axis: 1,
+            stretches: vec![[from, to]],
+            step: STEP,
+        };
+        let ends = rib.stack.inner_boundary();
+        let end = |pick: fn(&[crate::curve::Vector<2>]) -> Option<&crate::curve::Vector<2>>| {
+            ends.as_deref().and_then(pick).map_or(0.0, |p| p.x)
+        };
+        // The template clears both faces, so it ends where the narrower does.
+        let slant = rib.thickness * rib.bevels.rail.tan().abs();
+        let slot = rib.slot_width / 2.0 + CLEAR;
+        found.push(Pair {
+            parts: [i, bottom],
+            kind: Kind::RibOnBottom,
+            bearing: across(slot, end(|b| b.first()) - slant - CLEAR),
+        });
+        found.push(Pair {
+            parts: [i, deck],
+            kind: Kind::RibUnderDeck,
+            bearing: across(slot, end(|b| b.last()) - slant - CLEAR),
+        });
+        found.push(Pair {
+            parts: [i, spine],
+            kind: Kind::RibOnSpine,
+            bearing: across(-board.spine.thickness / 2.0, board.spine.thickness / 2.0),
+        });
+        for (strip, &place) in board.strips.iter().zip(strips) {
+            let Some(place) = place else { continue };
+            let half = rib.thickness / 2.0;
+            let [aft, fore] = [rib.x - half, rib.x + half];
+            if strip.ends[0] > fore || strip.ends[1] < aft {
+                continue;
+            }
+            let whole = strip.ends[0] < aft && strip.ends[1] > fore;
+            let stretches = if whole && bears(&rib.stack, strip) {
+                vec![[aft, fore]]
+            } else {
+                Vec::new()
+            };
+            found.push(Pair {
+                parts: [i, place],
+                kind: Kind::StripOnRib,
+                bearing: Bearing {
+                    axis: 0,
+                    stretches,
+                    step: STEP,
+                },
+            });
+        }
+    }
+    let along = |stretches| Bearing {
+        axis: 0,
+        stretches,
+        step: STEP,
+    };
+    let ends = [board.spine.ends[0] + CLEAR, board.spine.ends[1] - CLEAR];
+    found.push(Pair {
+        parts: [spine, bottom],
+        kind: Kind::SpineOnBottom,
+        bearing: along(vec![ends]),
+    });
+    // The spine is slotted from above.
+    let mut bays = Vec::new();
+    let mut from = ends[0];
+    for rib in &board.ribs {
+        let half = board.spine.slot_width / 2.0 + CLEAR;
+        bays.push([from, rib.x - half]);
+        from = rib.x + half;
+    }
+    bays.push([from, ends[1]]);
+    found.push(Pair {
+        parts: [spine, deck],
+        kind: Kind::SpineUnderDeck,
+        bearing: along(bays),
+    });
+    found.extend(rail(board, strips, bottom, deck));
+    found
+}
+
+/// Whether the strip shows the rib enough of its inner face.
+fn bears(stack: &Stack, strip: &Strip) -> bool {
+    let c = match stack.courses.get(strip.course) {
+        Some(c) => c,
+        None => return false,
+    };
+    // Of starters abreast the innermost alone meets the rib.
+    let outer = c.kind == Course_::Starter
+        && stack
+            .courses
+            .get(strip.course + 1)
+            .is_some_and(|next| next.kind == Course_::Starter && abreast(c, next));
+    let [low, high] = c.inner_face();
+    let steps = 20;
+    let within = (0..=steps)
+        .map(|i| low + (high - low) * (f64::from(i) / f64::from(steps)))
+        .filter(|p| stack.faces.iter().all(|f| f.inside(p) > 0.0))
+        .count();
+    !outer && (high - low).norm() * within as f64 / f64::from(steps) > FACE
+}
+
+fn abreast(a: &Course, b: &Course) -> bool {
+    (b.foot - a.foot).norm() > 1e-6 && (b.foot.y - a.foot.y).abs() < (b.foot.x - a.foot.x).abs()
+}
+
+/// Pairs of strips with each other and with the skins.
+fn rail(board: &Board, strips: &[Option<usize>], bottom: usize, deck: usize) -> Vec<Pair> {
+    let c = &board.design.construction;
+    let mut found = Vec::new();
+    let along = |stretches| Bearing {
+        axis: 0,
+        stretches,
+        step: STEP,
+    };
+    let lies = c.starter.lie == Lie::Abreast;
+    for (upper, &place) in board.strips.iter().zip(strips) {
+        let Some(place) = place else { continue };
+        if upper.course == 0 || (lies && upper.kind == Course_::Starter) {
+            found.push(Pair {
+                parts: [place, bottom],
+                kind: Kind::StarterOnBottom,
+                bearing: along(vec![inner(upper.ends)]),
+            });
+        }
+        // Top where the stack ends with it and it reaches the deck over its whole thickness.
+        found.push(Pair {
+            parts: [place, deck],
+            kind: Kind::StripUnderDeck,
+            bearing: along(tops(board, upper)),
+        });
+        for (lower, &under) in board.strips.iter().zip(strips) {
+            let Some(under) = under else { continue };
+            let carried = match upper.kind {
+                _ if upper.course == 0 => false,
+                // Starters abreast: the first moulded strip stands on the outermost.
+                Course_::BeadOnly if lies => lower.course == 0,
+                _ => lower.course + 1 == upper.course,
+            };
+            let shared = [
+                upper.ends[0].max(lower.ends[0]),
+                upper.ends[1].min(lower.ends[1]),
+            ];
+            if !carried || shared[1] - shared[0] < 2.0 * CLEAR {
+                continue;
+            }
+            found.push(Pair {
+                parts: [place, under],
+                kind: match (upper.kind, lower.kind) {
+                    (Course_::Starter, _) => Kind::Starters,
+                    (Course_::BeadOnly, _) => Kind::FlatBase,
+                    (Course_::BeadAndCove, _) => Kind::CoveOnBead,
+                },
+                bearing: along(vec![inner(shared)]),
+            });
+        }
+    }
+    found
+}
+
+fn inner([from, to]: [f64; 2]) -> [f64; 2] {
+    [from + CLEAR, to - CLEAR]
+}
+
+/// Stretches over which `strip` carries the deck.
+fn tops(board: &Board, strip: &Strip) -> Vec<[f64; 2]> {
+    let mut found: Vec<[f64; 2]> = Vec::new();
+    let mut run: Option<[f64; 2]> = None;
+    for stack in &board.rail.stacks {
+        let top = stack.courses.len() == strip.course + 1 && stack.closed;
+        let here = top && stack.x >= strip.ends[0] && stack.x <= strip.ends[1];
+        match (&mut run, here) {
+            (Some(r), true) => r[1] = stack.x,
+            (None, true) => run = Some([stack.x; 2]),
+            (_, false) => found.extend(run.take()),
+        }
+    }
+    found.extend(run);
+    found.retain(|r| r[1] - r[0] > 4.0 * CLEAR);
+    found.into_iter().map(inner).collect()
+}

@@ -1,0 +1,191 @@
+//! Strips as they are once the bottom is bevelled and the top planed for the deck.
+
+use nalgebra::{Point2, Point3};
+
+use crate::board::Board;
+use crate::curve::Vector;
+use crate::mesh::{Mesh, MeshError, triangulate_ring};
+use crate::rail::{SkinFace, Stack, Strip, slices};
+
+/// Chord tolerance of bead and cove, mm.
+const TOLERANCE: f64 = 0.004;
+/// Corners of a section are no further apart than this, mm, so that a cut finds one nearby.
+const CORNER: f64 = 0.6;
+/// Planes nearer to each other than this, mm, are one.
+const APART: f64 = 0.5;
+/// A section with less left than this, mm², ends the strip.
+const LEAST: f64 = 1.0;
+/// A corner this near to a skin, mm, lies on it.
+const ON: f64 = 1e-6;
+/// Thickness of the web between pieces that the plane has parted, mm: too little to matter to any fit.
+const WEB: f64 = 0.005;
+
+/// The starboard rail's strips as closed solids between the skins' inner faces, in the order of the board's; `None` for one of which
+/// nothing is left. Sections stand in the rail's planes.
+pub fn planed_strips(board: &Board) -> Result<Vec<Option<Mesh>>, MeshError> {
+    board.strips.iter().map(|s| planed(board, s)).collect()
+}
+
+fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
+    let mut rings: Vec<(f64, Vec<Vector<2>>)> = Vec::new();
+    // Every section has the same corners.
+    let mut counts: Vec<usize> = Vec::new();
+    for &plane in &strip.planes {
+        let stack = &board.rail.stacks[plane];
+        if rings.last().is_some_and(|r| stack.x - r.0 < APART) {
+            continue;
+        }
+        let all = slices(stack, &board.design.construction);
+        let Some(slice) = all.get(strip.course) else {
+            continue;
+        };
+        let corners = slice.profile.flatten(TOLERANCE);
+        if counts.is_empty() {
+            counts = divisions(&corners);
+        }
+        let corners = divided(&corners, &counts);
+        let ring: Vec<Vector<2>> = corners.into_iter().map(|p| slice.frame.plane(p)).collect();
+        let left = between_skins(ring, stack).filter(|r| area(r) > LEAST);
+        match (left, rings.is_empty()) {
+            (Some(ring), _) => rings.push((stack.x, ring)),
+            (None, true) => {}
+            (None, false) => break,
+        }
+    }
+    let n = rings.first().map_or(0, |r| r.1.len());
+    rings.retain(|r| r.1.len() == n);
+    if rings.len() < 2 {
+        return Ok(None);
+    }
+    let vertices: Vec<Point3<f64>> = rings
+        .iter()
+        .flat_map(|(x, ring)| ring.iter().map(|p| Point3::new(*x, p.x, p.y)))
+        .collect();
+    let id = |section: usize, corner: usize| (section * n + corner % n) as u32;
+    let mut triangles = Vec::new();
+    for s in 0..rings.len() - 1 {
+        for k in 0..n {
+            let (a, b, c, d) = (id(s, k), id(s, k + 1), id(s + 1, k + 1), id(s + 1, k));
+            triangles.extend([[a, b, c], [a, c, d]]);
+        }
+    }
+    for (section, turned) in [(0, true), (rings.len() - 1, false)] {
+        let ring: Vec<Point2<f64>> = rings[section]
+            .1
+            .iter()
+            .map(|p| Point2::new(p.x, p.y))
+            .collect();
+        for t in triangulate_ring(&ring)? {
+            let t = t.map(|i| i + (section * n) as u32);
+            triangles.push(if turned { [t[0], t[2], t[1]] } else { t });
+        }
+    }
+    Ok(Some(Mesh {
+        name: format!("strip-{:02}-from-{:04.0}", strip.course + 1, strip.ends[0]),
+        vertices,
+        triangles,
+    }))
+}
+
+/// Into how many pieces every edge of the ring is to be divided.
+fn divisions(ring: &[Vector<2>]) -> Vec<usize> {
+    let edge = |i: usize| (ring[(i + 1) % ring.len()] - ring[i]).norm();
+    (0..ring.len())
+        .map(|i| (edge(i) / CORNER).ceil().max(1.0) as usize)
+        .collect()
+}
+
+/// The ring with its edges divided.
+fn divided(ring: &[Vector<2>], counts: &[usize]) -> Vec<Vector<2>> {
+    let mut out = Vec::new();
+    for (i, (a, &count)) in ring.iter().zip(counts).enumerate() {
+        let b = ring[(i + 1) % ring.len()];
+        out.extend((0..count).map(|k| a + (b - a) * (k as f64 / count as f64)));
+    }
+    out
+}
+
+fn between_skins(ring: Vec<Vector<2>>, stack: &Stack) -> Option<Vec<Vector<2>>> {
+    let ring = cut(ring, &stack.faces[0])?;
+    cut(ring, &stack.faces[1])
+}
+
+/// What of the ring lies on the hollow's side of a skin, with as many corners as before: those beyond spread along the cut.
+///
+/// Where the cut leaves several pieces, as it does between the lips of a cove, a web of [`WEB`] joins them, so that sections before and
+/// after have the same corners too. A single corner beyond the skin comes to lie in the middle of the cut, which takes a corner of less than
+/// half its spacing.
+fn cut(ring: Vec<Vector<2>>, face: &SkinFace) -> Option<Vec<Vector<2>>> {
+    let n = ring.len();
+    let inside: Vec<f64> = ring.iter().map(|p| face.inside(p)).collect();
+    let beyond = |i: usize, level: f64| inside[i % n] < level;
+    if (0..n).all(|i| beyond(i, ON)) {
+        return None;
+    }
+    let farthest = (0..n).min_by(|&a, &b| inside[a].total_cmp(&inside[b]))?;
+    if !beyond(farthest, -ON) {
+        return Some(ring);
+    }
+    let back = (1..n).take_while(|k| beyond(farthest + n - k, -ON)).count();
+    let on = (1..n).take_while(|k| beyond(farthest + k, -ON)).count();
+    let mut cut = ring.clone();
+    spread(
+        &ring,
+        &inside,
+        farthest + n - back,
+        back + 1 + on,
+        0.0,
+        &mut cut,
+    );
+    // The other pieces beyond, from one end of this one round to the other.
+    let (mut k, end) = (on + 1, n - back);
+    while k < end {
+        let count = (k..end).take_while(|k| beyond(farthest + k, WEB)).count();
+        let borders = k == on + 1 || k + count == end;
+        if count > 0 && !borders {
+            spread(&ring, &inside, farthest + k, count, WEB, &mut cut);
+        }
+        k += count.max(1);
+    }
+    Some(cut)
+}
+
+/// Spreads `count` corners from `first` along the line where `inside` is `level`.
+fn spread(
+    ring: &[Vector<2>],
+    inside: &[f64],
+    first: usize,
+    count: usize,
+    level: f64,
+    cut: &mut [Vector<2>],
+) {
+    let n = ring.len();
+    let crossing = |within: usize, out: usize| {
+        let (a, b) = (inside[within % n] - level, inside[out % n] - level);
+        let share = if a > b {
+            (a / (a - b)).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        ring[within % n] + (ring[out % n] - ring[within % n]) * share
+    };
+    let (from, to) = (
+        crossing(first + n - 1, first),
+        crossing(first + count, first + count - 1),
+    );
+    for k in 0..count {
+        let share = if count == 1 {
+            0.5
+        } else {
+            k as f64 / (count - 1) as f64
+        };
+        cut[(first + k) % n] = from + (to - from) * share;
+    }
+}
+
+fn area(ring: &[Vector<2>]) -> f64 {
+    let twice: f64 = (0..ring.len())
+        .map(|i| ring[i].perp(&ring[(i + 1) % ring.len()]))
+        .sum();
+    twice / 2.0
+}

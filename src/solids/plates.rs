@@ -1,0 +1,48 @@
+//! Ribs and the spine as plates in place.
+
+use nalgebra::{Point3, Vector3};
+
+use crate::drawing::{Path, Point};
+use crate::frame::{Rib, Spine};
+use crate::mesh::{Mesh, MeshError, PlateFrame, extrude};
+
+/// A rib as it is cut, square to its faces; arcs within `tolerance` mm.
+pub fn rib_solid(rib: &Rib, tolerance: f64) -> Result<Mesh, MeshError> {
+    let frame = PlateFrame {
+        origin: Point3::new(rib.x - rib.thickness / 2.0, 0.0, 0.0),
+        across: Vector3::y(),
+        up: Vector3::z(),
+        through: Vector3::x(),
+    };
+    let name = format!("rib-{:02}", rib.number);
+    extrude(
+        &name,
+        &ring(&rib.outline, tolerance),
+        &[],
+        &frame,
+        rib.thickness,
+    )
+}
+
+/// The spine as it is cut; arcs within `tolerance` mm.
+pub fn spine_solid(spine: &Spine, tolerance: f64) -> Result<Mesh, MeshError> {
+    let frame = PlateFrame {
+        origin: Point3::new(0.0, -spine.thickness / 2.0, 0.0),
+        across: Vector3::x(),
+        up: Vector3::z(),
+        through: Vector3::y(),
+    };
+    extrude(
+        "spine",
+        &ring(&spine.outline, tolerance),
+        &[],
+        &frame,
+        spine.thickness,
+    )
+}
+
+fn ring(path: &Path, tolerance: f64) -> Vec<Point> {
+    let mut points = path.flatten(tolerance);
+    points.pop();
+    points
+}

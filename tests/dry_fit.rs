@@ -1,0 +1,154 @@
+//! Parts put together: on blocks whose distances are known, and on the examples.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+use boardwright::board::Board;
+use boardwright::design::parse;
+use boardwright::dry_fit::{Bearing, Kind, Solid, dry_fit, measure};
+use boardwright::mesh::{Mesh, PlateFrame, extrude};
+use nalgebra::{Point3, Vector3};
+
+/// A box from `low`, with sides `size`.
+fn block(low: [f64; 3], size: [f64; 3]) -> Mesh {
+    let frame = PlateFrame {
+        origin: Point3::from(low),
+        across: Vector3::x(),
+        up: Vector3::y(),
+        through: Vector3::z(),
+    };
+    let corners = [
+        [0.0, 0.0],
+        [size[0], 0.0],
+        [size[0], size[1]],
+        [0.0, size[1]],
+    ];
+    let outline = corners.map(|[x, y]| boardwright::drawing::Point::new(x, y));
+    extrude("block", &outline, &[], &frame, size[2]).unwrap()
+}
+
+fn along_x(from: f64, to: f64) -> Bearing {
+    Bearing {
+        axis: 0,
+        stretches: vec![[from, to]],
+        step: 15.0,
+    }
+}
+
+#[test]
+fn distances_from_a_block_are_known() {
+    let solid = Solid::new(&block([0.0; 3], [100.0, 40.0, 20.0])).unwrap();
+    for (p, want) in [
+        ([50.0, 20.0, 25.0], 5.0),
+        ([50.0, 20.0, 17.0], -3.0),
+        ([103.0, 44.0, 10.0], 5.0),
+        ([101.0, 42.0, 22.0], 3.0),
+        ([1.0, 39.0, 10.0], -1.0),
+    ] {
+        let p = Point3::from(p);
+        let found = solid.distance(&p, 50.0).unwrap();
+        assert!((found - want).abs() < 1e-12, "{p}: {found}, not {want}");
+        assert_eq!(solid.encloses(&p), want < 0.0, "{p}");
+    }
+    assert!(
+        solid
+            .distance(&Point3::new(50.0, 20.0, 80.0), 5.0)
+            .is_none()
+    );
+}
+
+#[test]
+fn blocks_apart_and_blocks_in_each_other() {
+    let lower = Solid::new(&block([0.0; 3], [100.0, 40.0, 20.0])).unwrap();
+    let above = Solid::new(&block([0.0, 0.0, 20.25], [100.0, 40.0, 6.0])).unwrap();
+    let found = measure(&above, &lower, &along_x(1.0, 99.0));
+    assert!(found.overlap.is_none());
+    assert!((found.gap.unwrap().value - 0.25).abs() < 1e-12);
+    // Sunk in by 0.2 mm, and once by more than half its own thickness.
+    for sunk in [0.2, 4.0] {
+        let above = Solid::new(&block([10.0, 5.0, 20.0 - sunk], [50.0, 30.0, 6.0])).unwrap();
+        let found = measure(&above, &lower, &along_x(11.0, 59.0));
+        assert!(
+            (found.overlap.unwrap().value - sunk).abs() < 1e-12,
+            "{found:?}"
+        );
+        assert_eq!(found.gap.unwrap().value, 0.0);
+    }
+    // A wedge of a gap: bearing at one end only is told by the step at the other.
+    let mut tilted = block([0.0, 0.0, 20.0], [90.0, 40.0, 6.0]);
+    for v in &mut tilted.vertices {
+        v.z += 0.01 * v.x;
+    }
+    let found = measure(&Solid::new(&tilted).unwrap(), &lower, &along_x(0.0, 90.0));
+    let gap = found.gap.unwrap();
+    // The last step begins at x = 75; places are 4 mm apart.
+    assert!((0.75..0.80).contains(&gap.value), "{gap:?}");
+}
+
+#[test]
+fn a_mesh_with_a_hole_has_no_inside() {
+    let mut open = block([0.0; 3], [10.0; 3]);
+    open.triangles.pop();
+    let told = Solid::new(&open).err().unwrap().to_string();
+    assert!(told.contains("not a closed solid"), "{told}");
+}
+
+/// Bounds of the design: overlap at most 0.05 mm (a lip that rolls, 0.5), gaps where parts bear at most 0.3 mm.
+#[test]
+fn the_examples_go_together() {
+    for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
+        let text = std::fs::read_to_string(format!("examples/{name}.toml")).unwrap();
+        let board = Board::new(parse(&text, name).unwrap()).unwrap();
+        let fit = dry_fit(&board).unwrap();
+        for contact in &fit.contacts {
+            assert!(contact.holds(), "{name}: {contact:?}");
+        }
+        // Every rib meets both skins, the spine and a strip; every strip but the lowest stands on another.
+        let count = |kind: Kind| {
+            let of = fit.contacts.iter().filter(|c| c.kind == kind);
+            of.filter(|c| c.found.gap.is_some()).count()
+        };
+        let ribs = board.ribs.len();
+        assert_eq!(count(Kind::RibOnBottom), ribs);
+        assert_eq!(count(Kind::RibUnderDeck), ribs);
+        assert_eq!(count(Kind::RibOnSpine), ribs);
+        assert!(count(Kind::StripOnRib) >= ribs);
+        let strips = count(Kind::Starters) + count(Kind::FlatBase) + count(Kind::CoveOnBead);
+        assert_eq!(strips, board.strips.len() - 1);
+        for kind in [
+            Kind::SpineOnBottom,
+            Kind::SpineUnderDeck,
+            Kind::StarterOnBottom,
+            Kind::StripUnderDeck,
+        ] {
+            assert!(count(kind) > 0, "{name}: {kind:?}");
+        }
+    }
+}
+
+/// A rib that is moved is found out: 1 mm up it enters the deck skin by that and leaves the bottom.
+#[test]
+fn a_rib_out_of_place_is_found_out() {
+    let text = std::fs::read_to_string("examples/round-tail-6ft4.toml").unwrap();
+    let board = Board::new(parse(&text, "round-tail-6ft4").unwrap()).unwrap();
+    let fit = dry_fit(&board).unwrap();
+    let part = |name: &str| fit.parts.iter().find(|p| p.name == name).unwrap();
+    let mut rib = part("rib-04").clone();
+    for v in &mut rib.vertices {
+        v.z += 1.0;
+    }
+    let rib = Solid::new(&rib).unwrap();
+    let across = Bearing {
+        axis: 1,
+        stretches: vec![[5.0, 150.0]],
+        step: 15.0,
+    };
+    let deck = measure(&rib, &Solid::new(part("deck-skin")).unwrap(), &across);
+    // The deck rises outboard at a few degrees at most.
+    let deep = deck.overlap.unwrap().value;
+    assert!((0.95..1.05).contains(&deep), "{deep}");
+    let bottom = measure(&rib, &Solid::new(part("bottom-skin")).unwrap(), &across);
+    let wide = bottom.gap.unwrap().value;
+    assert!(
+        bottom.overlap.is_none() && (0.95..1.05).contains(&wide),
+        "{bottom:?}"
+    );
+}
