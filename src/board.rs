@@ -1,10 +1,13 @@
 //! From a design to everything that follows from it.
 
+use crate::afloat::{Load, Lying, lying};
 use crate::curve::CurveError;
 use crate::design::Design;
 use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
+use crate::mass::{Made, Mass};
 use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
+use crate::skin::Panels;
 use crate::yard::Yard;
 
 /// Why a board could not be made of a design.
@@ -45,6 +48,12 @@ pub struct Board {
     pub warnings: Vec<Warning>,
     /// The wood its rail takes.
     pub yard: Yard,
+    /// Bottom and deck skin as panels.
+    pub panels: Panels,
+    /// What it weighs.
+    pub mass: Mass,
+    /// How it lies in sea and fresh water.
+    pub lying: Vec<Lying>,
 }
 
 /// Spacing of the planes, mm, in which the rail is solved between ribs.
@@ -66,6 +75,28 @@ impl Board {
         let spine = spine(&shell, &design.construction, &ribs)?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &strips);
+        let panels = Panels::new(&design, &shell);
+        let mass = Mass::new(&Made {
+            design: &design,
+            shell: &shell,
+            rail: &rail,
+            strips: &strips,
+            ribs: &ribs,
+            spine: &spine,
+            panels: &panels,
+        })?;
+        let alone = Load {
+            mass: mass.total,
+            centre: mass.centre,
+        };
+        let rider = design.rider.map(|rider| {
+            let x = rider.x.unwrap_or(measures.centre_of_volume[0]);
+            Load {
+                mass: rider.mass,
+                centre: [x, shell.centre_heights(x)[1] + rider.height],
+            }
+        });
+        let lying = lying(&shell, alone, rider)?;
         Ok(Self {
             design,
             family,
@@ -77,6 +108,9 @@ impl Board {
             spine,
             warnings,
             yard,
+            panels,
+            mass,
+            lying,
         })
     }
 }

@@ -11,6 +11,7 @@ pub mod design;
 pub mod drawing;
 pub mod export;
 pub mod frame;
+pub mod mass;
 pub mod mesh;
 pub mod output;
 pub mod polygon;

@@ -61,7 +61,8 @@ fn the_screen_and_the_json_agree() {
                 assert!(text.contains(&words), "{words}");
             }
         }
-        let groups = report["warnings"].as_array().unwrap().len();
+        let groups = report["warnings"].as_array().unwrap().len()
+            + report["skins"]["troubles"].as_array().unwrap().len();
         assert_eq!(text.matches("    → ").count(), groups);
     }
     assert!(names(&folder).is_empty());

@@ -48,8 +48,8 @@ fn every_drawing_passes_the_auditor_in_closed_millimetres() {
         let ribs = report["ribs"].as_array().unwrap();
         let mut files = found(&folder, "dxf", ".dxf");
         let usual = files.len();
-        // Every rib, spine, outline, rocker, and all of them.
-        assert_eq!(usual, ribs.len() + 4);
+        // Every rib, spine, outline, rocker, both skins, and all of them.
+        assert_eq!(usual, ribs.len() + 6);
         files.extend(found(&folder, "dxf-r12", ".dxf"));
         assert_eq!(files.len(), 2 * usual);
         let arguments: Vec<&str> = files.iter().map(String::as_str).collect();
@@ -72,7 +72,7 @@ fn every_drawing_passes_the_auditor_in_closed_millimetres() {
                 })
                 .collect();
             let all = file.contains("all-templates");
-            let parts = if all { ribs.len() + 3 } else { 1 };
+            let parts = if all { ribs.len() + 5 } else { 1 };
             assert_eq!(cuts.len(), parts, "{file}: one contour a part");
             for cut in cuts {
                 assert_eq!(cut["closed"], true, "{file}");

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 
 use boardwright::board::Board;
 use boardwright::curve::Vector;
-use boardwright::design;
+use boardwright::design::{self, PanelCentre};
 use boardwright::drawing::Layer;
 use boardwright::export::svg;
 use boardwright::sheets::skin_sheets;
@@ -123,7 +123,7 @@ fn the_overhang_is_there_all_round() {
 #[test]
 fn planks_cover_the_panel_with_a_seam_on_the_centreline() {
     for (_, skin) in each() {
-        let planks = skin.planks(90.0);
+        let planks = skin.planks(90.0, PanelCentre::Seam);
         let half = skin.contour().iter().map(|p| p.y).fold(0.0, f64::max);
         assert!(planks.len() % 2 == 0);
         assert!((planks[0].edges[0] + half).abs() < 1e-9);
@@ -135,15 +135,18 @@ fn planks_cover_the_panel_with_a_seam_on_the_centreline() {
                 "{p:?}"
             );
         }
-        assert!(skin.planks(0.0).is_empty() && skin.planks(f64::NAN).is_empty());
+        assert!(
+            skin.planks(0.0, PanelCentre::Seam).is_empty()
+                && skin.planks(f64::NAN, PanelCentre::Seam).is_empty()
+        );
     }
 }
 
 #[test]
 fn sheets_are_clean_and_labelled() {
     let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR"));
-    for (name, (board, skins)) in EXAMPLES.iter().zip(boards()) {
-        for sheet in skin_sheets(board, skins, 90.0).unwrap() {
+    for (name, (board, _)) in EXAMPLES.iter().zip(boards()) {
+        for sheet in skin_sheets(board).unwrap() {
             let faults = sheet.drawing.check();
             assert!(faults.is_empty(), "{name} {}: {faults:?}", sheet.name);
             let cuts = sheet

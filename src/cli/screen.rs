@@ -9,7 +9,7 @@ use crate::units::{self, Unit};
 use Side::{Left, Right};
 
 /// Widest line, in characters.
-const WIDTH: usize = 90;
+pub(super) const WIDTH: usize = 90;
 
 /// Everything about a board, for a reader.
 pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
@@ -21,6 +21,9 @@ pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
     rocker(&mut text, board, paint);
     frame(&mut text, report, paint);
     rail(&mut text, report, paint);
+    super::screen_skins::skins(&mut text, report, paint);
+    super::screen_mass::mass(&mut text, report, paint);
+    super::screen_mass::afloat(&mut text, report, paint);
     warnings(&mut text, report, paint);
     text
 }
@@ -32,7 +35,7 @@ fn one_line(text: &str) -> String {
         .collect()
 }
 
-fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
+pub(super) fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
     text.push('\n');
     text.push_str(&paint.bold(title));
     if !aside.is_empty() {
@@ -50,7 +53,7 @@ fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
 }
 
 /// Like [`block`], the first row being the columns' names.
-fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
+pub(super) fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
     for (i, line) in columns(sides, rows).into_iter().enumerate() {
         text.push_str(&if i == 0 { paint.dim(&line) } else { line });
         text.push('\n');

@@ -9,6 +9,8 @@ use super::key::{
     Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
     TableKeys,
 };
+use super::keys_skins as skins;
+use super::keys_weight as weight;
 use super::keys_yard as yard;
 
 /// All tables of the design file, in the order a file has them.
@@ -70,9 +72,15 @@ const TABLES: &[TableKeys] = &[
         keys: STARTER,
     },
     TableKeys {
+        path: "skins",
+        repeated: false,
+        doc: "How bottom and deck panels are glued up, and what their wood is trusted to take.",
+        keys: skins::SKINS,
+    },
+    TableKeys {
         path: "timber",
         repeated: false,
-        doc: "The wood of the rail.",
+        doc: "The wood of the parts.",
         keys: yard::TIMBER,
     },
     TableKeys {
@@ -105,6 +113,24 @@ const TABLES: &[TableKeys] = &[
         doc: "Planks of one size, on hand or to buy; as many sizes as wanted. With none, planks of 50 by 150 by 3000 mm are \
               assumed, as many as it takes.",
         keys: yard::PLANK,
+    },
+    TableKeys {
+        path: "finish",
+        repeated: false,
+        doc: "What goes on the surface and into the joints.",
+        keys: weight::FINISH,
+    },
+    TableKeys {
+        path: "fitting",
+        repeated: true,
+        doc: "Something fitted to the board that is to be weighed with it; as many as wanted.",
+        keys: weight::FITTING,
+    },
+    TableKeys {
+        path: "rider",
+        repeated: false,
+        doc: "Who rides it, to see how it lies in the water; without a mass the board floats alone.",
+        keys: weight::RIDER,
     },
 ];
 

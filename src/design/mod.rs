@@ -12,6 +12,8 @@ mod fault;
 mod hint;
 mod key;
 mod keys;
+mod keys_skins;
+mod keys_weight;
 mod keys_yard;
 mod list;
 mod manual;
@@ -21,9 +23,11 @@ mod raw;
 mod read;
 mod scalar;
 mod shop;
+mod skins;
 mod source;
 mod syntax;
 mod table;
+mod weight;
 
 pub use fault::{Fault, Faults};
 pub use key::{Fallback, Key, Kind, TableKeys};
@@ -35,3 +39,5 @@ pub use model::{
 };
 pub use parse::parse;
 pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
+pub use skins::{PanelCentre, PanelJoint, SkinLimits, Skins};
+pub use weight::{Finish, FinishKind, Fitting, Rider};

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::Shop;
+use super::{Finish, Fitting, Rider, Shop, Skins};
 use crate::timber::Species;
 use crate::units::Unit;
 
@@ -27,17 +27,31 @@ pub struct Design {
     pub sections: Vec<Section>,
     /// How it is built.
     pub construction: Construction,
-    /// The wood of the rail.
+    /// Its skins.
+    pub skins: Skins,
+    /// The wood of its parts.
     pub timber: Timber,
     /// Planks, saws and machines.
     pub shop: Shop,
+    /// What goes on the surface and into the joints.
+    pub finish: Finish,
+    /// Fins, plugs and the like.
+    pub fittings: Vec<Fitting>,
+    /// Who rides it.
+    pub rider: Option<Rider>,
 }
 
-/// The wood of the rail, and how far it is trusted.
+/// The wood of the parts, and how far the rail's is trusted.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Timber {
     /// Species of the strips.
     pub rail: Species,
+    /// Species of ribs and spine.
+    pub frame: Species,
+    /// Species of the skins.
+    pub skins: Species,
+    /// Species of blocks and pads.
+    pub blocks: Species,
     /// Share, 0 to 1, of clear wood's breaking strain that strips may be bent to.
     pub working: f64,
     /// Length added to a strip at each end for fitting, mm.

@@ -10,6 +10,7 @@ pub mod json;
 pub(crate) mod number;
 pub mod stl;
 pub mod svg;
+pub mod svg_shading;
 pub(crate) mod words;
 
 pub use error::ExportError;

@@ -44,6 +44,9 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
     warnings(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
+    super::index_skins::skins(&mut html, report);
+    super::index_mass::mass(&mut html, report);
+    super::index_mass::afloat(&mut html, board, report);
     listing(&mut html, files);
     html.push_str("<h2>Work safely</h2>\n<dl>\n");
     for (operation, caution) in CAUTIONS {
@@ -197,12 +200,12 @@ fn listing(html: &mut String, files: &[OutFile]) {
     html.push_str("</table>\n");
 }
 
-fn put(html: &mut String, what: impl Display) {
+pub(super) fn put(html: &mut String, what: impl Display) {
     let _ = write!(html, "{what}");
 }
 
 /// Text as HTML, in elements and in attributes.
-fn escape(text: &str) -> String {
+pub(super) fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

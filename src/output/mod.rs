@@ -3,6 +3,8 @@
 mod cautions;
 mod error;
 mod index;
+mod index_mass;
+mod index_skins;
 mod manifest;
 mod preview;
 
@@ -12,9 +14,9 @@ pub use manifest::{MANIFEST, Manifest, ManifestEntry};
 pub use preview::preview;
 
 use crate::board::Board;
-use crate::export::{csv, dxf, json, stl, svg};
+use crate::export::{csv, dxf, json, stl, svg, svg_shading};
 use crate::report::{report, tables};
-use crate::sheets::sheets;
+use crate::sheets::{sheets, strain_maps};
 use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh, strip_solids};
 
 /// A file to be written.
@@ -77,6 +79,14 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
             let text = dxf::write(&sheet.drawing, &old)?;
             add(format!("dxf-r12/{name}.dxf"), what, text.into_bytes());
         }
+    }
+    for map in strain_maps(board) {
+        let text = svg_shading::write(&map.shading)?;
+        add(
+            format!("maps/{}.svg", map.name),
+            &map.what,
+            text.into_bytes(),
+        );
     }
     let title = &board.design.name;
     let shell = [shell_mesh(&board.shell, MESH_TOLERANCE)?];

@@ -1,13 +1,17 @@
 //! What a board comes to, in words and numbers for a reader: measures, frame, rail, and advice where a course cannot hold.
 
 mod advice;
+mod mass;
 mod measure;
 mod rail;
+mod skins;
 mod tables;
 
 pub use advice::{Advice, Instance, advice};
+pub use mass::{AfloatReport, LyingReport, MassReport};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
+pub use skins::{PlankReport, SkinFinding, SkinReport, SkinsReport};
 pub use tables::{NamedTable, tables};
 
 use serde::Serialize;
@@ -29,6 +33,8 @@ pub struct Units {
     pub volume: &'static str,
     /// Of angles.
     pub angle: &'static str,
+    /// Of masses.
+    pub mass: &'static str,
 }
 
 /// A rib's place and size.
@@ -82,6 +88,12 @@ pub struct Report {
     pub spine: SpineReport,
     /// The rail.
     pub rail: RailReport,
+    /// The skins.
+    pub skins: SkinsReport,
+    /// What it weighs.
+    pub mass: MassReport,
+    /// How it lies in sea and fresh water.
+    pub afloat: Vec<LyingReport>,
     /// Where courses cannot hold, grouped by what to do about it.
     pub warnings: Vec<Advice>,
 }
@@ -97,6 +109,7 @@ pub fn report(board: &Board) -> Report {
             area: "mm²",
             volume: "mm³",
             angle: "degrees",
+            mass: "kg",
         },
         measures: board.measures.clone(),
         ribs: board.ribs.iter().map(rib).collect(),
@@ -106,6 +119,13 @@ pub fn report(board: &Board) -> Report {
             thickness: board.spine.thickness,
         },
         rail: RailReport::new(board),
+        skins: SkinsReport::new(board),
+        mass: MassReport::new(board),
+        afloat: board
+            .lying
+            .iter()
+            .map(|l| LyingReport::new(board, l))
+            .collect(),
         warnings: advice(&board.warnings),
     }
 }

@@ -27,6 +27,10 @@ pub fn tables(board: &Board) -> Vec<NamedTable> {
         named("rail-courses", courses(board)),
         named("rail-margins", margins(board)),
         named("rail-strips", strips(board)),
+        named("skin-planks", super::skins::planks(board, &report.skins)),
+        named("skin-strains", super::skins::findings(board, &report.skins)),
+        named("mass", super::mass::parts(board, &report.mass)),
+        named("afloat", super::mass::afloat(board, &report.afloat)),
         named("warnings", warnings(&report)),
     ]
 }

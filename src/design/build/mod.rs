@@ -10,8 +10,10 @@ mod points;
 mod ribs;
 mod rocker;
 mod section;
+mod skins;
 mod strip;
 mod tail;
+mod weight;
 mod yard;
 
 use super::{Design, read::File, source::Report};
@@ -38,8 +40,12 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
     let sections = section::sections(file, length, report);
     let ends = outline.as_ref().map(|o| (o.nose, o.tail));
     let construction = construction::construction(file, length, ends, foil.as_ref(), report);
+    let skins = skins::skins(file, report);
     let timber = yard::timber(file, report);
     let shop = yard::shop(file, timber.as_ref().map(|t| t.rail.name.as_str()), report);
+    let finish = weight::finish(file);
+    let fittings = weight::fittings(file, length, report);
+    let rider = weight::rider(file, length, report);
     let report_unit = match top.word("report") {
         Some("mm") => Unit::Mm,
         Some("in") => Unit::In,
@@ -56,7 +62,11 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
         foil: foil?,
         sections: sections?,
         construction: construction?,
+        skins: skins?,
         timber: timber?,
         shop: shop?,
+        finish: finish?,
+        fittings: fittings?,
+        rider: rider?,
     })
 }
