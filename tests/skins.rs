@@ -195,3 +195,160 @@ fn options_are_checked() {
         assert!(matches!(got, Err(SkinError::Option { .. })));
     }
 }
+
+/// Planks, scarfs and keyed pieces for stock shorter than the board.
+#[test]
+fn short_stock_is_joined() {
+    let file = "examples/round-tail-6ft4.toml";
+    let text = std::fs::read_to_string(file).unwrap();
+    let with = |keys: &str| {
+        let text = text.replace(
+            "[construction]\n",
+            &format!("[skins]\n{keys}\n[construction]\n"),
+        );
+        Board::new(design::parse(&text, file).unwrap()).unwrap()
+    };
+    let stock = 1200.0;
+    let scarfed = with("plank_length = 1200\n");
+    let (scarf, stagger) = (8.0, scarfed.design.shop.stagger);
+    for panel in &scarfed.panels.panels {
+        let scarf = scarf * panel.skin.thickness;
+        for (i, plank) in panel.planks.iter().enumerate() {
+            let mut from = plank.reach[0];
+            for x in &plank.scarfs {
+                assert!(x + scarf / 2.0 - from <= stock + 1e-6);
+                assert!(x + scarf / 2.0 - from >= scarfed.design.shop.shortest_piece - 1e-6);
+                from = x - scarf / 2.0;
+            }
+            assert!(plank.reach[1] - from <= stock + 1e-6);
+            assert_eq!(plank.scarfs.is_empty(), plank.length() <= stock);
+            let next = panel.planks.get(i + 1).map_or(&[][..], |p| &p.scarfs);
+            for (a, b) in plank
+                .scarfs
+                .iter()
+                .flat_map(|a| next.iter().map(move |b| (a, b)))
+            {
+                assert!((a - b).abs() >= stagger - 1e-6, "{a} {b}");
+            }
+        }
+    }
+    assert!(
+        scarfed
+            .panels
+            .troubles
+            .iter()
+            .all(|t| !t.headline.contains("come out of"))
+    );
+
+    let keyed = with("plank_length = 1200\njoint = \"keyed\"\ncentre = \"plank\"\n");
+    for panel in &keyed.panels.panels {
+        let pieces = panel.pieces();
+        assert_eq!(pieces.len(), 2);
+        let area = |ring: &Vec<Vector<2>>| {
+            let next = ring.iter().cycle().skip(1);
+            ring.iter().zip(next).map(|(a, b)| a.perp(b)).sum::<f64>() / 2.0
+        };
+        // Keys on one piece are sockets on the other, so that the areas add up to the whole panel's.
+        let sum: f64 = pieces.iter().map(area).sum();
+        assert!(pieces.iter().all(|p| area(p) > 0.0));
+        assert!(
+            (sum / panel.area() - 1.0).abs() < 1e-3,
+            "{sum} {}",
+            panel.area()
+        );
+        for piece in &pieces {
+            let xs = || piece.iter().map(|p| p.x);
+            assert!(xs().fold(0.0, f64::max) - xs().fold(9e9, f64::min) <= stock);
+        }
+        assert!(
+            panel
+                .planks
+                .iter()
+                .any(|p| p.edges[0] < 0.0 && p.edges[1] > 0.0)
+        );
+    }
+    for sheet in skin_sheets(&keyed).unwrap() {
+        assert!(
+            sheet.drawing.check().is_empty(),
+            "{:?}",
+            sheet.drawing.check()
+        );
+        let cuts = sheet
+            .drawing
+            .items
+            .iter()
+            .filter(|i| i.layer == Layer::OutsideCut);
+        assert_eq!(cuts.count(), 2);
+    }
+}
+
+/// A skin that cannot be developed is a trouble with a remedy; the board is made all the same.
+#[test]
+fn what_is_judged_stands_in_the_board() {
+    for (board, skins) in boards() {
+        assert_eq!(board.panels.panels.len(), 2);
+        for (panel, skin) in board.panels.panels.iter().zip(skins) {
+            assert_eq!(&panel.skin, skin);
+            let limits = board.design.skins.limits;
+            assert_eq!(panel.verdict, verdict(skin, &limits));
+            let over = panel
+                .verdict
+                .findings
+                .iter()
+                .filter(|f| f.treatment > Treatment::Soak);
+            let told = board.panels.troubles.iter().filter(|t| t.face == skin.face);
+            assert_eq!(over.count(), told.count());
+            // Overhang all round is an outline's length times its width, and rounder at corners.
+            let ring = panel.area() - panel.trimmed_area();
+            let trim = skin.trim_line();
+            let round: f64 = 2.0 * trim.windows(2).map(|w| (w[1] - w[0]).norm()).sum::<f64>();
+            let wide = ring / round;
+            assert!(
+                (9.0..14.0).contains(&wide) || !skin.cleft_line().is_empty(),
+                "{wide}"
+            );
+        }
+    }
+}
+
+/// Maps hold every cell of the grid once, and the ring marks the greatest strain's place.
+#[test]
+fn strain_maps_cover_the_panel() {
+    use boardwright::export::svg_shading;
+    use boardwright::sheets::strain_maps;
+    for (board, _) in boards() {
+        let maps = strain_maps(board);
+        assert_eq!(maps.len(), 4);
+        for (map, panel) in maps
+            .iter()
+            .zip(board.panels.panels.iter().flat_map(|p| [p, p]))
+        {
+            let area: f64 = map
+                .shading
+                .areas
+                .iter()
+                .map(|(band, ring)| {
+                    assert!(*band < map.shading.bands.len());
+                    let next = ring.iter().cycle().skip(1);
+                    ring.iter()
+                        .zip(next)
+                        .map(|(a, b)| a.coords.perp(&b.coords))
+                        .sum::<f64>()
+                        / 2.0
+                })
+                .sum();
+            let s = &panel.skin;
+            let flat: f64 = s
+                .triangles
+                .iter()
+                .map(|t| {
+                    let [a, b, c] = t.map(|i| s.flat[i as usize]);
+                    (b - a).perp(&(c - a)) / 2.0
+                })
+                .sum();
+            assert!((area.abs() / flat - 1.0).abs() < 1e-9, "{area} {flat}");
+            let svg = svg_shading::write(&map.shading).unwrap();
+            assert!(svg.contains("Greatest") && svg.contains("<circle"));
+        }
+    }
+}

@@ -35,10 +35,10 @@ pub fn write(map: &Shading) -> Result<String, ExportError> {
     // Everything is laid out in the map's millimetres; letters are so many of them high.
     let letter = (right - left) / 90.0;
     let margin = 2.0 * letter;
-    let rows = map.words.len() as f64 + 4.5;
+    let below = 5.0 + 1.9 * map.words.len() as f64;
     let (width, height) = (
         right - left + 2.0 * margin,
-        high - low + 2.0 * margin + rows * 1.7 * letter,
+        high - low + 2.0 * margin + below * letter,
     );
     let mut out = String::new();
     let mm = |v: f64| number::text(v, COARSE);
@@ -97,10 +97,10 @@ pub fn write(map: &Shading) -> Result<String, ExportError> {
     let _ = writeln!(
         out,
         "<g font-family=\"sans-serif\" fill=\"#222\" font-size=\"{}\">",
-        mm(1.25 * letter)
+        mm(1.2 * letter)
     );
     for (i, line) in map.words.iter().enumerate() {
-        let y = -low + (5.8 + 1.7 * i as f64) * letter;
+        let y = -low + (6.6 + 1.9 * i as f64) * letter;
         let _ = writeln!(
             out,
             "<text x=\"{}\" y=\"{}\">{}</text>",

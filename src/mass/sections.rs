@@ -45,8 +45,10 @@ pub struct Shares {
 const APART: f64 = 18.0;
 /// Planes in a block.
 const IN_BLOCK: usize = 14;
-/// Points on each knot span of a section.
-const POINTS: usize = 20;
+/// Greatest distance of a section's polygon from it, mm.
+const SAGITTA: f64 = 0.004;
+/// Most halvings of a knot span.
+const HALVINGS: u32 = 7;
 /// Greatest distance of a strip's polygon from its arcs, mm.
 const TOLERANCE: f64 = 0.02;
 /// How closely inner faces are followed, mm.
@@ -189,18 +191,41 @@ pub(super) fn slot(kind: Kind) -> usize {
     }
 }
 
-/// Half a section, closed on its inner end, as a polygon in (y, z).
+/// Half a section, closed on its inner end, as a polygon in (y, z) within [`SAGITTA`] of it.
 fn outline(section: &BSpline<3>) -> Vec<Vector<2>> {
-    let mut out = Vec::new();
+    let at = |v: f64| {
+        let p = section.point(v);
+        Vector::<2>::new(p.y, p.z)
+    };
+    let mut out = vec![at(section.domain().0)];
     for w in section.knots().breaks().windows(2) {
-        for k in 0..POINTS {
-            let p = section.point(w[0] + (w[1] - w[0]) * k as f64 / POINTS as f64);
-            out.push(Vector::<2>::new(p.y, p.z));
+        // Halves first, so that a span with a turning point in its middle is not taken for straight.
+        let middle = (w[0] + w[1]) / 2.0;
+        for (from, to) in [(w[0], middle), (middle, w[1])] {
+            halve(&at, (from, at(from)), (to, at(to)), HALVINGS, &mut out);
         }
     }
-    let p = section.point(section.domain().1);
-    out.push(Vector::<2>::new(p.y, p.z));
     out
+}
+
+/// Adds the points after `from` up to `to`.
+fn halve(
+    at: &impl Fn(f64) -> Vector<2>,
+    from: (f64, Vector<2>),
+    to: (f64, Vector<2>),
+    left: u32,
+    out: &mut Vec<Vector<2>>,
+) {
+    let v = (from.0 + to.0) / 2.0;
+    let middle = at(v);
+    let chord = to.1 - from.1;
+    let off = (middle - from.1).perp(&chord).abs();
+    if left == 0 || off <= SAGITTA * chord.norm() {
+        out.push(to.1);
+        return;
+    }
+    halve(at, from, (v, middle), left - 1, out);
+    halve(at, (v, middle), to, left - 1, out);
 }
 
 /// All that lies on one side of an inner face, as far as `far` up (or down).

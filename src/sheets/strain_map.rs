@@ -1,5 +1,7 @@
 //! Maps of the strain in a skin's sheet.
 
+use std::cmp::Ordering;
+
 use crate::board::Board;
 use crate::curve::Vector;
 use crate::drawing::{Band, Point, Shading, diverging};
@@ -18,7 +20,7 @@ pub struct StrainMap {
 }
 
 /// Bands wanted on each side of zero.
-const SIDE: f64 = 4.0;
+const SIDE: f64 = 7.0;
 
 /// Strain along and across the board of every panel, on its flat image.
 pub fn strain_maps(board: &Board) -> Vec<StrainMap> {
@@ -76,7 +78,7 @@ fn map(
     lines.push(vec![Point::new(tail, 0.0), Point::new(nose, 0.0)]);
     lines.retain(|line| line.len() > 1);
     let mut words = vec![format!(
-        "{}: {face} skin, strain in the sheet {way} the board when it is bent to shape, percent; red is stretched, blue shortened. Nose to the right.",
+        "{}: {face} skin, strain {way} the board, percent; red is stretched, blue shortened. Nose to the right.",
         board.design.name
     )];
     if let Some(s) = greatest {
@@ -97,9 +99,7 @@ fn map(
         shading: Shading {
             title: format!("{}: {face} skin, strain {way}", board.design.name),
             bands: bands(side, step),
-            areas: areas(panel, |a, b| {
-                band((value(a) * a.size + value(b) * b.size) / (a.size + b.size))
-            }),
+            areas: areas(panel, value, band),
             lines,
             mark: mark.map(|p| Point::new(p.x, p.y)),
             words,
@@ -109,36 +109,63 @@ fn map(
 
 fn bands(side: usize, step: f64) -> Vec<Band> {
     let percent = 100.0 * step;
-    let decimals = (1.0 - percent.log10().floor()).clamp(1.0, 6.0) as usize;
+    let decimals = (1.0 - (percent / 2.0).log10().floor()).clamp(1.0, 6.0) as usize;
     let colours = diverging(side).into_iter().enumerate();
     colours
         .map(|(i, colour)| {
             let middle = percent * (i as f64 - side as f64);
             let (from, to) = (middle - percent / 2.0, middle + percent / 2.0);
+            // Each band is named by its bound away from zero, the middle one by both.
             Band {
                 colour,
-                label: format!("{from:+.decimals$} to {to:+.decimals$}"),
+                label: match i.cmp(&side) {
+                    Ordering::Less => format!("{from:+.decimals$}"),
+                    Ordering::Equal => format!("±{to:.decimals$}"),
+                    Ordering::Greater => format!("{to:+.decimals$}"),
+                },
             }
         })
         .collect()
 }
 
-/// The grid's cells in the flat, runs of one band across the panel joined.
-fn areas(panel: &Panel, band: impl Fn(&Strain, &Strain) -> usize) -> Vec<(usize, Vec<Point>)> {
-    let (skin, mut out) = (&panel.skin, Vec::new());
-    let cells = skin.columns - 1;
-    for (i, row) in skin.strains.chunks_exact(2 * cells).enumerate() {
-        let of = |j: usize| band(&row[2 * j], &row[2 * j + 1]);
-        let mut start = 0;
-        for j in 1..=cells {
-            if j < cells && of(j) == of(start) {
-                continue;
+/// The grid's cells in the flat, runs of one band across the panel joined. Strain goes from triangles to their corners and back to
+/// the cells, by area, which takes out what the diagonals of the grid put in.
+fn areas(
+    panel: &Panel,
+    value: fn(&Strain) -> f64,
+    band: impl Fn(f64) -> usize,
+) -> Vec<(usize, Vec<Point>)> {
+    let skin = &panel.skin;
+    let mut corners = vec![(0.0, 0.0); skin.points.len()];
+    for (triangle, strain) in skin.triangles.iter().zip(&skin.strains) {
+        for &corner in triangle {
+            if let Some(sum) = corners.get_mut(corner as usize) {
+                sum.0 += value(strain) * strain.size;
+                sum.1 += strain.size;
             }
-            let at = |i: usize, j: usize| skin.flat[i * skin.columns + j];
-            let mut polygon: Vec<Vector<2>> = (start..=j).map(|j| at(i, j)).collect();
-            polygon.extend((start..=j).rev().map(|j| at(i + 1, j)));
-            out.push((of(start), points(&polygon)));
-            start = j;
+        }
+    }
+    let corner = |i: usize, j: usize| {
+        let (sum, weight) = corners[i * skin.columns + j];
+        sum / weight
+    };
+    let flat = |i: usize, j: usize| skin.flat[i * skin.columns + j];
+    let cells = skin.columns - 1;
+    let mut out = Vec::new();
+    for i in 0..skin.rows.len() - 1 {
+        let row: Vec<usize> = (0..cells)
+            .map(|j| {
+                let ends = [(i, j), (i, j + 1), (i + 1, j), (i + 1, j + 1)];
+                band(ends.iter().map(|&(i, j)| corner(i, j)).sum::<f64>() / 4.0)
+            })
+            .collect();
+        let mut start = 0;
+        for run in row.chunk_by(|a, b| a == b) {
+            let end = start + run.len();
+            let mut polygon: Vec<Vector<2>> = (start..=end).map(|j| flat(i, j)).collect();
+            polygon.extend((start..=end).rev().map(|j| flat(i + 1, j)));
+            out.push((row[start], points(&polygon)));
+            start = end;
         }
     }
     out

@@ -90,38 +90,81 @@ impl Skin {
     }
 }
 
-/// Scarfs the planks that are longer than the stock, neighbours staggered: every second one begins with a piece shorter by the stagger.
-///
-/// `false`, with nothing changed, where a piece would be too short to begin with.
-pub(super) fn scarf(planks: &mut [Plank], how: &Scarfed) -> bool {
+/// Places tried for the first line of scarfs.
+const TRIED: usize = 60;
+
+/// Scarfs the planks that are longer than the stock, on lines across the panel one full piece apart, every second plank's lines moved
+/// by the stagger (half a piece at most). The lines lie where the fewest pieces are shorter than wanted, then where there are fewest.
+pub(super) fn scarf(planks: &mut [Plank], how: &Scarfed) {
     let gain = how.stock - how.scarf;
-    let begin = [how.stock, how.stock - how.stagger];
-    if begin[1] < how.shortest.max(how.scarf) + how.scarf || gain <= how.scarf {
-        return planks.iter().all(|p| p.length() <= how.stock);
+    let start = planks
+        .iter()
+        .map(|p| p.reach[0])
+        .fold(f64::INFINITY, f64::min);
+    if !(gain > how.scarf && start.is_finite()) {
+        return;
     }
-    for (i, plank) in planks.iter_mut().enumerate() {
-        if plank.length() <= how.stock {
-            continue;
-        }
-        // Middles of the scarfs from the plank's tail end, the first piece as long as said, the others of full stock.
-        let lay = |first: f64| {
-            let mut at = first - how.scarf / 2.0;
-            let mut middles = Vec::new();
-            while at + how.scarf / 2.0 < plank.length() - 1e-9 {
-                middles.push(at);
-                at += gain;
-            }
-            middles
+    let stagger = how.stagger.min(gain / 2.0);
+    let lay = |offset: f64| -> Vec<Vec<f64>> {
+        let of = |(i, plank): (usize, &Plank)| {
+            let first = start + offset + if i % 2 == 1 { stagger } else { 0.0 };
+            plank.scarfed(first, gain, how)
         };
-        let mut middles = lay(begin[i % 2]);
-        let left = |m: &[f64]| plank.length() - m.last().map_or(0.0, |x| x - how.scarf / 2.0);
-        let short = how.shortest - left(&middles);
-        if short > 0.0 && begin[i % 2] - short >= how.shortest {
-            middles = lay(begin[i % 2] - short);
-        }
-        plank.scarfs = middles.iter().map(|m| plank.reach[0] + m).collect();
+        planks.iter().enumerate().map(of).collect()
+    };
+    let cost = |scarfs: &[Vec<f64>]| {
+        let pieces = planks
+            .iter()
+            .zip(scarfs)
+            .flat_map(|(p, s)| p.pieces(s, how.scarf));
+        let short = pieces.filter(|p| *p < how.shortest).count();
+        (short, scarfs.iter().map(Vec::len).sum::<usize>())
+    };
+    let tried = (0..TRIED).map(|k| lay(gain * k as f64 / TRIED as f64));
+    let best = tried.min_by_key(|scarfs| cost(scarfs)).unwrap_or_default();
+    for (plank, scarfs) in planks.iter_mut().zip(best) {
+        plank.scarfs = scarfs;
     }
-    true
+}
+
+impl Plank {
+    /// Lengths of the pieces of a plank with these scarfs, from the tail, mm.
+    pub fn pieces(&self, scarfs: &[f64], scarf: f64) -> Vec<f64> {
+        let mut from = self.reach[0];
+        let mut out = Vec::with_capacity(scarfs.len() + 1);
+        for x in scarfs {
+            out.push(x + scarf / 2.0 - from);
+            from = x - scarf / 2.0;
+        }
+        out.push(self.reach[1] - from);
+        out
+    }
+
+    /// Scarfs on lines `gain` apart through `first`, without those that stock serves without.
+    fn scarfed(&self, first: f64, gain: f64, how: &Scarfed) -> Vec<f64> {
+        if self.length() <= how.stock {
+            return Vec::new();
+        }
+        let [from, to] = self.reach.map(|x| x.clamp(-1e6, 1e6));
+        let before = ((from + how.scarf / 2.0 - first) / gain).ceil();
+        let lines = (0..)
+            .map(|k| first + gain * (before + f64::from(k)))
+            .take_while(|x| *x < to - how.scarf / 2.0);
+        let mut scarfs: Vec<f64> = lines.collect();
+        let longest = |scarfs: &[f64]| {
+            self.pieces(scarfs, how.scarf)
+                .into_iter()
+                .fold(0.0, f64::max)
+        };
+        for k in (0..scarfs.len()).rev() {
+            let mut fewer = scarfs.clone();
+            fewer.remove(k);
+            if longest(&fewer) <= how.stock {
+                scarfs = fewer;
+            }
+        }
+        scarfs
+    }
 }
 
 /// Where a half contour lies outside `y`.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::verdict::{Cause, Finding, Treatment};
-use super::{Face, Panel, SkinError};
+use super::{Face, Panel, SkinError, Strain};
 use crate::design::{Design, PanelJoint};
 
 /// Something a panel's maker must change or work round.
@@ -104,13 +104,19 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
     };
     let (headline, extent, remedy) = match finding.cause {
         Cause::StrainAlong | Cause::StrainAcross => {
-            let (way, limit) = match finding.cause {
-                Cause::StrainAlong => ("along", limits.strain_along[1]),
-                _ => ("across", limits.strain_across[1]),
-            };
+            let (way, limit, value): (_, _, fn(&Strain) -> f64);
+            if finding.cause == Cause::StrainAlong {
+                (way, limit, value) = ("along", limits.strain_along[1], |s: &Strain| s.along);
+            } else {
+                (way, limit, value) = ("across", limits.strain_across[1], |s: &Strain| s.across);
+            }
+            let share = 100.0 * panel.skin.share_over(value, limit);
             (
                 format!("the {} skin must stretch more than {:.2} % {way} the grain", face.name(), 100.0 * limit),
-                format!("{:+.2} %, {place}", 100.0 * finding.value),
+                format!(
+                    "{:+.2} %, {place}; over the limit on {share:.1} % of the panel",
+                    100.0 * finding.value
+                ),
                 "split the panel there into strakes with tapered edges; or draw less curvature both ways at once: a flatter contour, or a gentler rocker".to_owned(),
             )
         }
@@ -162,18 +168,22 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
 fn short(design: &Design, panel: &Panel) -> Option<PanelTrouble> {
     let stock = design.skins.plank_length?;
     let face = panel.skin.face;
+    let shop = &design.shop;
+    let scarf = shop.scarf_ratio * panel.skin.thickness;
+    let keyed = design.skins.joint == PanelJoint::Keyed && !panel.cuts.is_empty();
+    // Planks short by themselves are no fault of the scarfs.
+    let long = panel.planks.iter().filter(|p| p.length() > stock);
+    let pieces = long.flat_map(|p| p.pieces(&p.scarfs, scarf));
+    let wrong = |piece: &f64| *piece > stock + 1e-6 || *piece < shop.shortest_piece - 1e-6;
+    let worst = pieces.filter(wrong).fold(f64::NAN, f64::max);
     let longest = panel.planks.iter().map(|p| p.length()).fold(0.0, f64::max);
-    let joined = match design.skins.joint {
-        PanelJoint::Scarf => panel.planks.iter().any(|p| !p.scarfs.is_empty()),
-        PanelJoint::Keyed => !panel.cuts.is_empty(),
-    };
-    if longest <= stock || joined {
+    if keyed || longest <= stock || worst.is_nan() {
         return None;
     }
     Some(PanelTrouble {
         face,
-        headline: format!("the {} skin's planks cannot be made long enough", face.name()),
-        extent: format!("{longest:.0} mm of plank from pieces of {stock:.0} mm leaves pieces too short to scarf"),
+        headline: format!("the {} skin's planks do not come out of the stock", face.name()),
+        extent: format!("planks up to {longest:.0} mm long of stock of {stock:.0} mm need a piece of {worst:.0} mm"),
         remedy: "find longer planks for `plank_length`, or make `stagger` or `shortest_piece` of [shop] smaller".to_owned(),
     })
 }
