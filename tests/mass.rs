@@ -179,7 +179,7 @@ fn total_and_centre_are_the_parts_own() {
             let [bottom, deck] = board.shell.centre_heights(p.centre[0]);
             let [x, z] = p.centre;
             assert!((0.0..board.design.length).contains(&x), "{p:?}");
-            assert!(z > 0.0 && z < board.measures.nose_rocker, "{p:?}");
+            assert!(z > 0.0 && z < 2.0 * board.measures.nose_rocker, "{p:?}");
             // A rib's and a block's middle lies in the hollow there; what is bent up at both ends has its own above.
             if p.name.starts_with("rib") || p.name.ends_with("block") {
                 assert!(z > bottom && z < deck, "{p:?} {bottom} {deck}");
@@ -263,7 +263,6 @@ fn it_floats_by_its_own_mass() {
 #[test]
 fn weights_are_checked() {
     for (added, told) in [
-        ("[rider]\nat = 900\n", "mass = 75"),
         ("[rider]\nmass = 75\nat = 3000\n", "must be on the board"),
         (
             "[[fitting]]\nname = \"vent\"\nmass = 0.02\nat = 4000\n",

@@ -62,7 +62,11 @@ pub fn write(map: &Shading) -> Result<String, ExportError> {
             d.push('z');
         }
         if !d.is_empty() {
-            let _ = writeln!(out, "<path fill=\"{}\" d=\"{d}\"/>", colour(band.colour));
+            let _ = writeln!(
+                out,
+                "<path style=\"fill:{}\" d=\"{d}\"/>",
+                colour(band.colour)
+            );
         }
     }
     let thin = letter / 12.0;

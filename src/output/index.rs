@@ -44,7 +44,7 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
     warnings(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
-    super::index_skins::skins(&mut html, report);
+    super::index_skins::skins(&mut html, report, files);
     super::index_mass::mass(&mut html, report);
     super::index_mass::afloat(&mut html, board, report);
     listing(&mut html, files);

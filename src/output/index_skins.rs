@@ -1,10 +1,11 @@
 //! The skins on the index.
 
+use super::OutFile;
 use super::index::{escape, put};
 use crate::report::Report;
 use crate::skin::Treatment;
 
-pub(super) fn skins(html: &mut String, report: &Report) {
+pub(super) fn skins(html: &mut String, report: &Report, files: &[OutFile]) {
     let unit = report.report;
     html.push_str("<h2>Skins</h2>\n");
     for skin in &report.skins.skins {
@@ -38,13 +39,18 @@ pub(super) fn skins(html: &mut String, report: &Report) {
     for skin in &report.skins.skins {
         for way in ["along", "across"] {
             let face = skin.face.name();
-            put(
-                html,
-                format_args!(
-                    "<figure><a href=\"maps/{face}-strain-{way}.svg\"><img src=\"maps/{face}-strain-{way}.svg\" \
-                     alt=\"strain {way} the {face} skin\" style=\"width:100%\"></a></figure>\n"
-                ),
-            );
+            let path = format!("maps/{face}-strain-{way}.svg");
+            let map = files.iter().find(|f| f.path == path);
+            if let Some(Ok(svg)) = map.map(|f| std::str::from_utf8(&f.bytes)) {
+                // In a page an SVG needs no name space.
+                let svg = svg.replace(" xmlns=\"http://www.w3.org/2000/svg\"", "");
+                put(
+                    html,
+                    format_args!(
+                        "<figure>{svg}<figcaption>{face} skin, strain {way} the board <a href=\"{path}\">SVG</a></figcaption></figure>\n"
+                    ),
+                );
+            }
         }
     }
     html.push_str("</div>\n");

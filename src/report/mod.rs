@@ -11,7 +11,7 @@ pub use advice::{Advice, Instance, advice};
 pub use mass::{AfloatReport, LyingReport, MassReport};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
-pub use skins::{PlankReport, SkinFinding, SkinReport, SkinsReport};
+pub use skins::{SkinFinding, SkinPlank, SkinReport, SkinsReport};
 pub use tables::{NamedTable, tables};
 
 use serde::Serialize;

@@ -30,7 +30,7 @@ pub struct SkinFinding {
 
 /// A plank of a panel.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct PlankReport {
+pub struct SkinPlank {
     /// Number from port, starting with 1.
     pub number: usize,
     /// Its edges from the centreline in the flat, mm, port negative.
@@ -61,7 +61,7 @@ pub struct SkinReport {
     /// Overhang, mm.
     pub overhang: f64,
     /// Planks from port to starboard.
-    pub planks: Vec<PlankReport>,
+    pub planks: Vec<SkinPlank>,
     /// Pieces that the panel is keyed together of; 1 for a panel of one piece.
     pub pieces: usize,
     /// Strains and bends at their worst.
@@ -103,7 +103,7 @@ fn skin(board: &Board, panel: &Panel) -> SkinReport {
         area: panel.area(),
         overhang: skin.options.overhang,
         planks: planks
-            .map(|(i, plank)| PlankReport {
+            .map(|(i, plank)| SkinPlank {
                 number: i + 1,
                 edges: plank.edges,
                 width: plank.width(),

@@ -231,7 +231,7 @@ fn half_path(part: &str, points: &[Vector<2>]) -> Result<Path, FrameError> {
     .without_empty_segments())
 }
 
-/// A half contour and its mirror image, closed.
+/// A half contour and its mirror image, closed, counter-clockwise.
 fn whole(half: &Path) -> Path {
     let port = half.transform(&Placement::mirror(0.0)).reversed();
     let mut segments = half.segments.clone();
@@ -242,6 +242,7 @@ fn whole(half: &Path) -> Path {
         closed: true,
     }
     .without_empty_segments()
+    .reversed()
 }
 
 fn words(board: &Board, panel: &Panel) -> Vec<String> {

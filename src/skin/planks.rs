@@ -90,40 +90,31 @@ impl Skin {
     }
 }
 
-/// Places tried for the first line of scarfs.
+/// Places tried for a plank's first scarf.
 const TRIED: usize = 60;
 
-/// Scarfs the planks that are longer than the stock, on lines across the panel one full piece apart, every second plank's lines moved
-/// by the stagger (half a piece at most). The lines lie where the fewest pieces are shorter than wanted, then where there are fewest.
+/// Scarfs the planks that are longer than the stock, one full piece apart. Plank by plank from port the scarfs go where the fewest
+/// pieces are shorter than wanted and the fewest scarfs lie nearer than the stagger to those of the plank before; of such places, to
+/// the one with the fewest scarfs and then the longest first piece.
 pub(super) fn scarf(planks: &mut [Plank], how: &Scarfed) {
     let gain = how.stock - how.scarf;
-    let start = planks
-        .iter()
-        .map(|p| p.reach[0])
-        .fold(f64::INFINITY, f64::min);
-    if !(gain > how.scarf && start.is_finite()) {
+    if gain <= how.scarf || gain.is_nan() {
         return;
     }
-    let stagger = how.stagger.min(gain / 2.0);
-    let lay = |offset: f64| -> Vec<Vec<f64>> {
-        let of = |(i, plank): (usize, &Plank)| {
-            let first = start + offset + if i % 2 == 1 { stagger } else { 0.0 };
-            plank.scarfed(first, gain, how)
+    let mut before: Vec<f64> = Vec::new();
+    for plank in planks {
+        let tried = (0..TRIED).map(|k| {
+            let first = plank.reach[0] + how.stock - how.scarf / 2.0;
+            plank.scarfed(first - gain * k as f64 / TRIED as f64, gain, how)
+        });
+        let cost = |scarfs: &Vec<f64>| {
+            let pieces = plank.pieces(scarfs, how.scarf);
+            let short = pieces.iter().filter(|p| **p < how.shortest).count();
+            let near = |x: &&f64| before.iter().any(|y| (*x - y).abs() < how.stagger);
+            (short + scarfs.iter().filter(near).count(), scarfs.len())
         };
-        planks.iter().enumerate().map(of).collect()
-    };
-    let cost = |scarfs: &[Vec<f64>]| {
-        let pieces = planks
-            .iter()
-            .zip(scarfs)
-            .flat_map(|(p, s)| p.pieces(s, how.scarf));
-        let short = pieces.filter(|p| *p < how.shortest).count();
-        (short, scarfs.iter().map(Vec::len).sum::<usize>())
-    };
-    let tried = (0..TRIED).map(|k| lay(gain * k as f64 / TRIED as f64));
-    let best = tried.min_by_key(|scarfs| cost(scarfs)).unwrap_or_default();
-    for (plank, scarfs) in planks.iter_mut().zip(best) {
-        plank.scarfs = scarfs;
+        plank.scarfs = tried.min_by_key(cost).unwrap_or_default();
+        before.clone_from(&plank.scarfs);
     }
 }
 

@@ -79,6 +79,9 @@ impl Treatment {
     }
 }
 
+/// A share of a panel, percent, that a maker may pull down by hand (common practice, no published source).
+const SMALL: f64 = 1.0;
+
 /// What is over the limits of a soaked panel, and planks that cannot be had.
 pub(super) fn troubles(design: &Design, panel: &Panel) -> Vec<PanelTrouble> {
     let over = panel
@@ -94,11 +97,19 @@ pub(super) fn troubles(design: &Design, panel: &Panel) -> Vec<PanelTrouble> {
 fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
     let (face, limits) = (panel.skin.face, &design.skins.limits);
     let [x, y] = finding.place;
+    let c = &design.construction;
+    let over = if x < c.tail_block {
+        ", over the tail block"
+    } else if x > design.length - c.nose_block {
+        ", over the nose block"
+    } else {
+        ""
+    };
     let place = if y.abs() < 1.0 {
-        format!("{x:.0} mm from the tail on the centreline")
+        format!("{x:.0} mm from the tail on the centreline{over}")
     } else {
         format!(
-            "{x:.0} mm from the tail, {:.0} mm off the centreline",
+            "{x:.0} mm from the tail, {:.0} mm off the centreline{over}",
             y.abs()
         )
     };
@@ -112,12 +123,28 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
             }
             let share = 100.0 * panel.skin.share_over(value, limit);
             (
-                format!("the {} skin must stretch more than {:.2} % {way} the grain", face.name(), 100.0 * limit),
                 format!(
-                    "{:+.2} %, {place}; over the limit on {share:.1} % of the panel",
-                    100.0 * finding.value
+                    "the {} skin must stretch more than {:.2} % {way} the grain",
+                    face.name(),
+                    100.0 * limit
                 ),
-                "split the panel there into strakes with tapered edges; or draw less curvature both ways at once: a flatter contour, or a gentler rocker".to_owned(),
+                format!(
+                    "{:+.2} %, {place}; over the limit on {} of the panel",
+                    100.0 * finding.value,
+                    if share < 0.05 {
+                        "less than 0.1 %".to_owned()
+                    } else {
+                        format!("{share:.1} %")
+                    }
+                ),
+                format!(
+                    "split the panel there into strakes with tapered edges; or draw less curvature both ways at once: a flatter contour, or a gentler rocker{}",
+                    if share < SMALL {
+                        "; so small a patch may also yield to clamps and plane, so try the panel dry first"
+                    } else {
+                        ""
+                    }
+                ),
             )
         }
         Cause::BendAlong | Cause::BendAcross => {

@@ -55,14 +55,8 @@ pub(super) fn rider(
     report: &mut Report<'_>,
 ) -> Option<Option<Rider>> {
     let table = file.one("rider")?;
+    // Where a rider would be says nothing without one.
     if !table.given("mass") {
-        for name in ["at", "height"].into_iter().filter(|n| table.given(n)) {
-            report.add_with(
-                table.span(name),
-                format!("`{name}` says where a rider's weight is, but there is no `mass`"),
-                "add a line such as `mass = 75`".to_owned(),
-            );
-        }
         return Some(None);
     }
     let at = if table.given("at") {
