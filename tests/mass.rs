@@ -351,3 +351,40 @@ fn a_box_is_shared_out_exactly() {
     close(rest, l * b * (h - 9.0), (h - 5.0 + 4.0) / 2.0);
     assert_eq!(got.rail, [Region::default(); 3]);
 }
+
+/// A file from before there were skins, finish and rider in it means what the keys' defaults say.
+#[test]
+fn an_old_file_still_works() {
+    let old = "name = \"old\"\n[outline]\nlength = 1900\nwidth = 510\n[foil]\ncentre = 66\n";
+    let design = design::parse(old, "x").unwrap();
+    let skins = design.skins;
+    assert_eq!((skins.plank_width, skins.plank_length), (90.0, None));
+    assert_eq!(
+        (skins.overhang, skins.limits),
+        (10.0, design::SkinLimits::default())
+    );
+    assert_eq!(design.timber.skins, design.timber.rail);
+    assert_eq!(design.timber.blocks, design.timber.rail);
+    assert_eq!(design.timber.frame.name, "okoume");
+    assert_eq!((design.finish.mass, design.finish.glue), (0.06, 0.2));
+    assert!(design.fittings.is_empty() && design.rider.is_none());
+    let board = Board::new(design).unwrap();
+    assert_eq!(board.panels.panels.len(), 2);
+    assert!(
+        (2.0..6.0).contains(&board.mass.total),
+        "{}",
+        board.mass.total
+    );
+}
+
+/// The maker's own wood goes before the table's.
+#[test]
+fn the_maker_s_own_wood_is_weighed() {
+    let own = "[[timber.species]]\nname = \"ply\"\nspecific_gravity = 0.5\nmodulus = 8000\nrupture = 60\n";
+    let text =
+        text("twin-5ft8").replace("[timber]\n", "[timber]\nframe = \"ply\"\nmoisture = 12\n");
+    let board = board(&format!("{text}\n{own}"));
+    let spine = part(&board, "spine");
+    assert_eq!(spine.of, "ply");
+    assert!((spine.mass / (spine.volume.unwrap() * 1e-9 * 560.0) - 1.0).abs() < 1e-9);
+}
