@@ -10,6 +10,7 @@ mod input;
 mod new;
 mod paint;
 mod screen;
+mod wood;
 mod write_aside;
 
 use std::ffi::OsString;

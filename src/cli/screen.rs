@@ -2,6 +2,7 @@
 
 use super::columns::{Side, columns, wrapped};
 use super::paint::Paint;
+use super::wood;
 use crate::board::Board;
 use crate::report::{Report, Worst, measure_list};
 use crate::units::{self, Unit};
@@ -9,7 +10,7 @@ use crate::units::{self, Unit};
 use Side::{Left, Right};
 
 /// Widest line, in characters.
-const WIDTH: usize = 90;
+pub(super) const WIDTH: usize = 90;
 
 /// Everything about a board, for a reader.
 pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
@@ -21,6 +22,8 @@ pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
     rocker(&mut text, board, paint);
     frame(&mut text, report, paint);
     rail(&mut text, report, paint);
+    wood::strips(&mut text, report, paint);
+    wood::wood(&mut text, report, paint);
     warnings(&mut text, report, paint);
     text
 }
@@ -32,7 +35,7 @@ fn one_line(text: &str) -> String {
         .collect()
 }
 
-fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
+pub(super) fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
     text.push('\n');
     text.push_str(&paint.bold(title));
     if !aside.is_empty() {
@@ -42,7 +45,7 @@ fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
     text.push('\n');
 }
 
-fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
+pub(super) fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
     for line in columns(sides, rows) {
         text.push_str(&line);
         text.push('\n');
@@ -50,7 +53,7 @@ fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
 }
 
 /// Like [`block`], the first row being the columns' names.
-fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
+pub(super) fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
     for (i, line) in columns(sides, rows).into_iter().enumerate() {
         text.push_str(&if i == 0 { paint.dim(&line) } else { line });
         text.push('\n');
@@ -170,12 +173,12 @@ fn rail(text: &mut String, report: &Report, paint: Paint) {
 }
 
 fn warnings(text: &mut String, report: &Report, paint: Paint) {
-    if report.warnings.is_empty() {
+    if report.warned() == 0 {
         heading(
             text,
             paint,
             "Warnings",
-            "none: every course holds at every rib",
+            "none: every course holds at every rib, and every strip goes round",
         );
         return;
     }
@@ -194,4 +197,5 @@ fn warnings(text: &mut String, report: &Report, paint: Paint) {
             text.push_str(body.strip_prefix(&hang).unwrap_or(&body));
         }
     }
+    wood::troubles(text, report, paint);
 }

@@ -3,12 +3,16 @@
 mod advice;
 mod measure;
 mod rail;
+mod strips;
 mod tables;
+mod wood;
 
 pub use advice::{Advice, Instance, advice};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
+pub use strips::{GlulamReport, KindReport, SpringReport, StrainReport, StripsReport};
 pub use tables::{NamedTable, tables};
+pub use wood::{BEACH_AIR, MovementReport, PlanReport, PlankReport, SHOP_AIR, WoodReport};
 
 use serde::Serialize;
 use serde_json::Value;
@@ -82,6 +86,10 @@ pub struct Report {
     pub spine: SpineReport,
     /// The rail.
     pub rail: RailReport,
+    /// Its strips as work.
+    pub strips: StripsReport,
+    /// The wood they take.
+    pub wood: WoodReport,
     /// Where courses cannot hold, grouped by what to do about it.
     pub warnings: Vec<Advice>,
 }
@@ -106,6 +114,8 @@ pub fn report(board: &Board) -> Report {
             thickness: board.spine.thickness,
         },
         rail: RailReport::new(board),
+        strips: StripsReport::new(board),
+        wood: WoodReport::new(board),
         warnings: advice(&board.warnings),
     }
 }
@@ -132,6 +142,11 @@ fn rib(rib: &Rib) -> RibReport {
 }
 
 impl Report {
+    /// How many things there are to be warned of.
+    pub fn warned(&self) -> usize {
+        self.warnings.len() + self.strips.troubles.len()
+    }
+
     /// The report as JSON, every number rounded to four decimals.
     pub fn json(&self) -> Result<Value, serde_json::Error> {
         serde_json::to_value(self).map(rounded)
