@@ -75,65 +75,14 @@ pub(super) fn wood(text: &mut String, report: &Report, paint: Paint) {
         ""
     };
     heading(text, paint, "Wood", aside);
-    let mut rows: Vec<[String; 2]> = Vec::new();
-    let mut row = |name: &str, words: String| rows.push([name.to_owned(), words]);
-    if let Some(t) = &w.totals {
-        let planks: Vec<String> = w
-            .planks
-            .iter()
-            .map(|p| format!("{} of {}", p.count, p.name))
-            .collect();
-        row("planks", planks.join(", "));
-        row(
-            "to buy",
-            format!(
-                "{:.2} board feet, {:.4} m³, price {:.2}",
-                t.board_feet, t.volume, t.price
-            ),
-        );
-        row(
-            "becomes",
-            format!(
-                "{:.1} % strips, {:.1} % spare, {:.1} % offcuts kept, {:.1} % waste",
-                100.0 * t.yielded,
-                100.0 * t.spare,
-                100.0 * t.kept,
-                100.0 * t.waste
-            ),
-        );
-        row(
-            "strips' mass",
-            format!(
-                "{} at {:.0} % moisture, both rails, without glue",
-                units::mass(t.strip_mass, unit),
-                w.moisture
-            ),
-        );
-    } else {
-        row("planks", "no cutting plan: see the warnings".to_owned());
-    }
-    if let Some(p) = w.plan {
-        row(
-            "scarfs",
-            match p.scarfs {
-                0 => "none".to_owned(),
-                n => format!("{n} in both rails"),
-            },
-        );
-        row("plan", p.words());
-    }
-    if let Some(m) = w.movement {
-        let [moves, when] = m.words();
-        row("damp air", moves);
-        row("", when);
-    }
-    let name = rows.iter().map(|r| r[0].chars().count()).max().unwrap_or(0);
+    let rows = w.rows(unit);
+    let name = rows.iter().map(|r| r.0.chars().count()).max().unwrap_or(0);
     let rows: Vec<Vec<String>> = rows
         .into_iter()
-        .flat_map(|[first, words]| {
+        .flat_map(|(first, words)| {
             let lines = wrapped(&words, WIDTH.saturating_sub(name + 4), "");
             let lines: Vec<String> = lines.lines().map(String::from).collect();
-            let names = std::iter::once(first).chain(std::iter::repeat(String::new()));
+            let names = std::iter::once(first.to_owned()).chain(std::iter::repeat(String::new()));
             names
                 .zip(lines)
                 .map(|(n, l)| vec![n, l])

@@ -8,7 +8,7 @@ use crate::report::{Report, Worst, measure_list};
 use crate::sheets::Sheet;
 use crate::units;
 
-const STYLE: &str = "\
+pub(super) const STYLE: &str = "\
 body{font:16px/1.5 system-ui,sans-serif;color:#222;background:#fff;margin:0 auto;max-width:72rem;padding:1.5rem}\
 h1{margin:0;font-size:2rem}h2{margin:2.2rem 0 .6rem;font-size:1.25rem;border-bottom:1px solid #ccc}\
 table{border-collapse:collapse}td,th{text-align:left;padding:.15rem 1.4rem .15rem 0;vertical-align:top}\
@@ -44,6 +44,7 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
     warnings(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
+    super::wood::section(&mut html, board, report);
     listing(&mut html, files);
     html.push_str("<h2>Work safely</h2>\n<dl>\n");
     for (operation, caution) in CAUTIONS {
@@ -77,8 +78,8 @@ fn measures(html: &mut String, board: &Board) {
 }
 
 fn warnings(html: &mut String, report: &Report) {
-    if report.warnings.is_empty() {
-        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib.</p>\n");
+    if report.warned() == 0 {
+        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib, and every strip goes round.</p>\n");
         return;
     }
     html.push_str("<h2>Warnings</h2>\n");
@@ -101,6 +102,7 @@ fn warnings(html: &mut String, report: &Report) {
         }
         html.push_str("</table></details></div>\n");
     }
+    super::wood::troubles(html, report);
 }
 
 /// The sheets' pictures: long parts first, each across the page, then the ribs.
@@ -197,12 +199,12 @@ fn listing(html: &mut String, files: &[OutFile]) {
     html.push_str("</table>\n");
 }
 
-fn put(html: &mut String, what: impl Display) {
+pub(super) fn put(html: &mut String, what: impl Display) {
     let _ = write!(html, "{what}");
 }
 
 /// Text as HTML, in elements and in attributes.
-fn escape(text: &str) -> String {
+pub(super) fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

@@ -4,7 +4,9 @@ mod cautions;
 mod error;
 mod index;
 mod manifest;
+mod milling;
 mod preview;
+mod wood;
 
 pub use cautions::CAUTIONS;
 pub use error::OutputError;
@@ -12,9 +14,9 @@ pub use manifest::{MANIFEST, Manifest, ManifestEntry};
 pub use preview::preview;
 
 use crate::board::Board;
-use crate::export::{csv, dxf, json, stl, svg};
-use crate::report::{report, tables};
-use crate::sheets::sheets;
+use crate::export::{chart, csv, dxf, json, stl, svg};
+use crate::report::{report, strip_charts, tables};
+use crate::sheets::{plank_sheets, sheets};
 use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh, strip_solids};
 
 /// A file to be written.
@@ -78,6 +80,23 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
             add(format!("dxf-r12/{name}.dxf"), what, text.into_bytes());
         }
     }
+    let planks = plank_sheets(board);
+    for sheet in &planks {
+        let (name, what) = (&sheet.name, &sheet.what);
+        let text = svg::write(&sheet.page, &svg::SvgOptions::default())?;
+        add(format!("svg/{name}.svg"), what, text.into_bytes());
+        let text = dxf::write(&sheet.full, &dxf::DxfOptions::default())?;
+        add(format!("dxf/{name}.dxf"), what, text.into_bytes());
+    }
+    let charts = strip_charts(board);
+    for named in &charts {
+        let text = chart::write(&named.chart);
+        add(
+            format!("charts/{}.svg", named.name),
+            &named.what,
+            text.into_bytes(),
+        );
+    }
     let title = &board.design.name;
     let shell = [shell_mesh(&board.shell, MESH_TOLERANCE)?];
     let what = format!("the finished shell, within {MESH_TOLERANCE} mm");
@@ -103,6 +122,9 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         let text = json::write(&named.table)?;
         add(format!("tables/{name}.json"), what, text.into_bytes());
     }
+    let html = milling::page(board, &planks);
+    let what = "milling sheets with cautions, cutting plan and strips: print this for the shop";
+    add(milling::PAGE.into(), what, html.into_bytes());
     let report = report(board);
     let text = format!("{:#}\n", report.json()?);
     let what = "measures, frame, rail and warnings, for programs";

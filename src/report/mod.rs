@@ -3,6 +3,8 @@
 mod advice;
 mod measure;
 mod rail;
+mod schedule;
+mod strip_chart;
 mod strips;
 mod tables;
 mod wood;
@@ -10,6 +12,7 @@ mod wood;
 pub use advice::{Advice, Instance, advice};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
+pub use strip_chart::{NamedChart, strip_charts};
 pub use strips::{GlulamReport, KindReport, SpringReport, StrainReport, StripsReport};
 pub use tables::{NamedTable, tables};
 pub use wood::{BEACH_AIR, MovementReport, PlanReport, PlankReport, SHOP_AIR, WoodReport};

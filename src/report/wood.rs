@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::board::Board;
 use crate::stock::{Aim, Totals};
 use crate::timber::{Air, Grain, movement};
+use crate::units::{self, Unit};
 
 /// Where a board is glued up.
 pub const SHOP_AIR: Air = Air {
@@ -122,6 +123,65 @@ impl WoodReport {
                 in_range: strip.in_range,
             }),
         }
+    }
+}
+
+impl WoodReport {
+    /// What to buy and what becomes of it, in words: names and values; a row without a name belongs to the one before it.
+    pub fn rows(&self, unit: Unit) -> Vec<(&'static str, String)> {
+        let mut rows: Vec<(&'static str, String)> = Vec::new();
+        let mut row = |name, words| rows.push((name, words));
+        if let Some(t) = &self.totals {
+            let planks: Vec<String> = self
+                .planks
+                .iter()
+                .map(|p| format!("{} of {}", p.count, p.name))
+                .collect();
+            row("planks", planks.join(", "));
+            row(
+                "to buy",
+                format!(
+                    "{:.2} board feet, {:.4} m³, price {:.2}",
+                    t.board_feet, t.volume, t.price
+                ),
+            );
+            row(
+                "becomes",
+                format!(
+                    "{:.1} % strips, {:.1} % spare, {:.1} % offcuts kept, {:.1} % waste",
+                    100.0 * t.yielded,
+                    100.0 * t.spare,
+                    100.0 * t.kept,
+                    100.0 * t.waste
+                ),
+            );
+            row(
+                "strips' mass",
+                format!(
+                    "{} at {:.0} % moisture, both rails, without glue",
+                    units::mass(t.strip_mass, unit),
+                    self.moisture
+                ),
+            );
+        } else {
+            row("planks", "no cutting plan: see the warnings".to_owned());
+        }
+        if let Some(p) = self.plan {
+            row(
+                "scarfs",
+                match p.scarfs {
+                    0 => "none".to_owned(),
+                    n => format!("{n} in both rails"),
+                },
+            );
+            row("plan", p.words());
+        }
+        if let Some(m) = self.movement {
+            let [moves, when] = m.words();
+            row("damp air", moves);
+            row("", when);
+        }
+        rows
     }
 }
 

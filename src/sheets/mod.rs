@@ -2,12 +2,14 @@
 
 mod label;
 mod outline;
+mod plank;
 mod profile;
 mod rib;
 mod skin;
 mod spine;
 mod strips;
 
+pub use plank::{PlankSheet, plank_sheets};
 pub use skin::skin_sheets;
 
 use crate::board::Board;
