@@ -5,6 +5,7 @@
 
 pub mod afloat;
 pub mod board;
+pub mod chart;
 pub mod cli;
 pub mod curve;
 pub mod design;

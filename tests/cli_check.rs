@@ -61,9 +61,44 @@ fn the_screen_and_the_json_agree() {
                 assert!(text.contains(&words), "{words}");
             }
         }
-        let groups = report["warnings"].as_array().unwrap().len()
-            + report["skins"]["troubles"].as_array().unwrap().len();
-        assert_eq!(text.matches("    → ").count(), groups);
+        let groups = report["warnings"].as_array().unwrap().len();
+        let troubles = report["strips"]["troubles"].as_array().unwrap();
+        let skins = report["skins"]["troubles"].as_array().unwrap().len();
+        assert_eq!(
+            text.matches("    → ").count(),
+            groups + troubles.len() + skins
+        );
+        let remedies: usize = troubles
+            .iter()
+            .map(|t| t["remedies"].as_array().unwrap().len())
+            .sum();
+        assert_eq!(text.matches("      or ").count(), remedies - troubles.len());
+
+        // Strips and wood.
+        let kinds = report["strips"]["kinds"].as_array().unwrap();
+        let a_side: u64 = kinds.iter().map(|k| k["count"].as_u64().unwrap()).sum();
+        assert!(line("Strips").contains(&format!("{a_side} a side")));
+        for (row, name) in report["strips"]["worst"].as_array().unwrap().iter().zip([
+            "bend the easy way",
+            "bend the hard way",
+            "twist",
+        ]) {
+            let used = format!("{:.2}", row["ratio"].as_f64().unwrap());
+            assert!(line(name).contains(&used), "{used}");
+            let over = row["ratio"].as_f64().unwrap() > 1.0;
+            let told = troubles.iter().any(|t| t["strained"] == row["strained"]);
+            assert_eq!(over, told, "{row}");
+        }
+        let feet = format!("{:.2} board feet", number("/wood/totals/board_feet"));
+        assert!(line("to buy").contains(&feet), "{feet}");
+        let shares = ["yielded", "spare", "kept", "waste"];
+        let shares = shares.map(|s| number(&format!("/wood/totals/{s}")));
+        assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-3);
+        assert_eq!(
+            report["wood"]["plan"]["proven"].as_bool().unwrap(),
+            line("plan ").contains("proven least")
+        );
+        assert!(!line("Wood").contains("assumed"));
     }
     assert!(names(&folder).is_empty());
 }
@@ -95,7 +130,11 @@ fn strict_turns_warnings_into_4() {
         let file = example(name);
         let json = run_in(&folder, &["check", &file, "--json", "--strict"]);
         let report: Value = serde_json::from_slice(&json.stdout).unwrap();
-        let warnings = !report["warnings"].as_array().unwrap().is_empty();
+        let some = |path: &str| {
+            let list = report.pointer(path).unwrap().as_array().unwrap();
+            !list.is_empty()
+        };
+        let warnings = some("/warnings") || some("/strips/troubles") || some("/skins/troubles");
         assert_code(&json, if warnings { 4 } else { 0 });
         warned += usize::from(warnings);
     }
@@ -222,4 +261,17 @@ fn a_design_can_come_through_a_pipe() {
     assert_code(&output, 0);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
     assert_eq!(report["name"], "first board");
+}
+
+/// A file that names no planks is told so, and a twisted strip alone makes `--strict` end with 4.
+#[test]
+fn planks_that_are_assumed_are_said_to_be() {
+    let folder = empty("cli-assumed");
+    let text = "name = 'Least'\n[outline]\nlength = 2000\nwidth = 500\n[foil]\ncentre = 65\n";
+    std::fs::write(folder.join("least.toml"), text).unwrap();
+    let told = run_in(&folder, &["check", "least.toml"]);
+    assert_code(&told, 0);
+    let heading = out(&told);
+    let heading = heading.lines().find(|l| l.starts_with("Wood")).unwrap();
+    assert!(heading.contains("planks assumed"), "{heading}");
 }

@@ -12,6 +12,7 @@ mod paint;
 mod screen;
 mod screen_mass;
 mod screen_skins;
+mod wood;
 mod write_aside;
 
 use std::ffi::OsString;

@@ -2,6 +2,7 @@
 
 use super::columns::{Side, columns, wrapped};
 use super::paint::Paint;
+use super::wood;
 use crate::board::Board;
 use crate::report::{Report, Worst, measure_list};
 use crate::units::{self, Unit};
@@ -21,6 +22,8 @@ pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
     rocker(&mut text, board, paint);
     frame(&mut text, report, paint);
     rail(&mut text, report, paint);
+    wood::strips(&mut text, report, paint);
+    wood::wood(&mut text, report, paint);
     super::screen_skins::skins(&mut text, report, paint);
     super::screen_mass::mass(&mut text, report, paint);
     super::screen_mass::afloat(&mut text, report, paint);
@@ -45,7 +48,7 @@ pub(super) fn heading(text: &mut String, paint: Paint, title: &str, aside: &str)
     text.push('\n');
 }
 
-fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
+pub(super) fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
     for line in columns(sides, rows) {
         text.push_str(&line);
         text.push('\n');
@@ -173,12 +176,12 @@ fn rail(text: &mut String, report: &Report, paint: Paint) {
 }
 
 fn warnings(text: &mut String, report: &Report, paint: Paint) {
-    if report.warnings.is_empty() {
+    if report.warned() == 0 {
         heading(
             text,
             paint,
             "Warnings",
-            "none: every course holds at every rib",
+            "none: every course holds at every rib, every strip goes round, and every skin takes its shape",
         );
         return;
     }
@@ -197,4 +200,6 @@ fn warnings(text: &mut String, report: &Report, paint: Paint) {
             text.push_str(body.strip_prefix(&hang).unwrap_or(&body));
         }
     }
+    wood::troubles(text, report, paint);
+    super::screen_skins::troubles(text, report, paint);
 }

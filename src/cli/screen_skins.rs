@@ -48,6 +48,10 @@ pub(super) fn skins(text: &mut String, report: &Report, paint: Paint) {
             text.push_str(&wrapped(&told, WIDTH, "  "));
         }
     }
+}
+
+/// What the skins will not do.
+pub(super) fn troubles(text: &mut String, report: &Report, paint: Paint) {
     for trouble in &report.skins.troubles {
         let told = format!("{}: {}", trouble.headline, trouble.extent);
         text.push_str(&paint.yellow(&wrapped(&told, WIDTH, "  ")));

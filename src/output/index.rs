@@ -8,10 +8,10 @@ use crate::report::{Report, Worst, measure_list};
 use crate::sheets::Sheet;
 use crate::units;
 
-const STYLE: &str = "\
+pub(super) const STYLE: &str = "\
 body{font:16px/1.5 system-ui,sans-serif;color:#222;background:#fff;margin:0 auto;max-width:72rem;padding:1.5rem}\
 h1{margin:0;font-size:2rem}h2{margin:2.2rem 0 .6rem;font-size:1.25rem;border-bottom:1px solid #ccc}\
-table{border-collapse:collapse}td,th{text-align:left;padding:.15rem 1.4rem .15rem 0;vertical-align:top}\
+table{border-collapse:collapse;margin:0 0 1rem}td,th{text-align:left;padding:.15rem 1.4rem .15rem 0;vertical-align:top}\
 td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}tr+tr td{border-top:1px solid #eee}\
 .sheets{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1rem}\
 .sheets.wide{grid-template-columns:1fr}figure{margin:0;border:1px solid #ddd;border-radius:4px;padding:.7rem}\
@@ -44,6 +44,7 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
     warnings(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
+    super::wood::section(&mut html, board, report);
     super::index_skins::skins(&mut html, report, files);
     super::index_mass::mass(&mut html, report);
     super::index_mass::afloat(&mut html, board, report);
@@ -80,8 +81,8 @@ fn measures(html: &mut String, board: &Board) {
 }
 
 fn warnings(html: &mut String, report: &Report) {
-    if report.warnings.is_empty() {
-        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib.</p>\n");
+    if report.warned() == 0 {
+        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib, every strip goes round, and every skin takes its shape.</p>\n");
         return;
     }
     html.push_str("<h2>Warnings</h2>\n");
@@ -104,6 +105,8 @@ fn warnings(html: &mut String, report: &Report) {
         }
         html.push_str("</table></details></div>\n");
     }
+    super::wood::troubles(html, report);
+    super::index_skins::troubles(html, report);
 }
 
 /// The sheets' pictures: long parts first, each across the page, then the ribs.

@@ -58,6 +58,10 @@ pub(super) fn skins(html: &mut String, report: &Report, files: &[OutFile]) {
         "<p class=\"small\">Strain is what the flat sheet must stretch (+) or shrink (−) to take the shape; a bend is its \
          radius over the skin's thickness t. Try an offcut first: wood differs.</p>\n",
     );
+}
+
+/// What the skins will not do.
+pub(super) fn troubles(html: &mut String, report: &Report) {
     for trouble in &report.skins.troubles {
         put(
             html,

@@ -6,7 +6,9 @@ mod index;
 mod index_mass;
 mod index_skins;
 mod manifest;
+mod milling;
 mod preview;
+mod wood;
 
 pub use cautions::CAUTIONS;
 pub use error::OutputError;
@@ -14,9 +16,9 @@ pub use manifest::{MANIFEST, Manifest, ManifestEntry};
 pub use preview::preview;
 
 use crate::board::Board;
-use crate::export::{csv, dxf, json, stl, svg, svg_shading};
-use crate::report::{report, tables};
-use crate::sheets::{sheets, strain_maps};
+use crate::export::{chart, csv, dxf, json, stl, svg, svg_shading};
+use crate::report::{report, strip_charts, tables};
+use crate::sheets::{plank_sheets, sheets, strain_maps};
 use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh, strip_solids};
 
 /// A file to be written.
@@ -82,9 +84,23 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
     }
     for map in strain_maps(board) {
         let text = svg_shading::write(&map.shading)?;
+        let path = format!("maps/{}.svg", map.name);
+        add(path, &map.what, text.into_bytes());
+    }
+    let planks = plank_sheets(board);
+    for sheet in &planks {
+        let (name, what) = (&sheet.name, &sheet.what);
+        let text = svg::write(&sheet.page, &svg::SvgOptions::default())?;
+        add(format!("svg/{name}.svg"), what, text.into_bytes());
+        let text = dxf::write(&sheet.full, &dxf::DxfOptions::default())?;
+        add(format!("dxf/{name}.dxf"), what, text.into_bytes());
+    }
+    let charts = strip_charts(board);
+    for named in &charts {
+        let text = chart::write(&named.chart);
         add(
-            format!("maps/{}.svg", map.name),
-            &map.what,
+            format!("charts/{}.svg", named.name),
+            &named.what,
             text.into_bytes(),
         );
     }
@@ -113,6 +129,9 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         let text = json::write(&named.table)?;
         add(format!("tables/{name}.json"), what, text.into_bytes());
     }
+    let html = milling::page(board, &planks);
+    let what = "milling sheets with cautions, cutting plan and strips: print this for the shop";
+    add(milling::PAGE.into(), what, html.into_bytes());
     let report = report(board);
     let text = format!("{:#}\n", report.json()?);
     let what = "measures, frame, rail and warnings, for programs";

@@ -21,7 +21,7 @@ mod solve;
 mod strips;
 mod warnings;
 
-pub use bending::{Bar, Change, Demand, Strained, StripDemand, demand};
+pub use bending::{Bar, Demand, Strained, StripDemand, demand};
 pub use courses::{Course, Kind, Stack, Starters};
 pub use darboux::{Darboux, darboux};
 pub use frame::SquareFrame;

@@ -4,15 +4,22 @@ mod advice;
 mod mass;
 mod measure;
 mod rail;
+mod schedule;
 mod skins;
+mod strip_chart;
+mod strips;
 mod tables;
+mod wood;
 
 pub use advice::{Advice, Instance, advice};
 pub use mass::{AfloatReport, LyingReport, MassReport};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
 pub use skins::{SkinFinding, SkinPlank, SkinReport, SkinsReport};
+pub use strip_chart::{NamedChart, strip_charts};
+pub use strips::{GlulamReport, KindReport, SpringReport, StrainReport, StripsReport};
 pub use tables::{NamedTable, tables};
+pub use wood::{BEACH_AIR, MovementReport, PlanReport, PlankReport, SHOP_AIR, WoodReport};
 
 use serde::Serialize;
 use serde_json::Value;
@@ -94,6 +101,10 @@ pub struct Report {
     pub mass: MassReport,
     /// How it lies in sea and fresh water.
     pub afloat: Vec<LyingReport>,
+    /// Its strips as work.
+    pub strips: StripsReport,
+    /// The wood they take.
+    pub wood: WoodReport,
     /// Where courses cannot hold, grouped by what to do about it.
     pub warnings: Vec<Advice>,
 }
@@ -126,6 +137,8 @@ pub fn report(board: &Board) -> Report {
             .iter()
             .map(|l| LyingReport::new(board, l))
             .collect(),
+        strips: StripsReport::new(board),
+        wood: WoodReport::new(board),
         warnings: advice(&board.warnings),
     }
 }
@@ -152,6 +165,11 @@ fn rib(rib: &Rib) -> RibReport {
 }
 
 impl Report {
+    /// How many things there are to be warned of.
+    pub fn warned(&self) -> usize {
+        self.warnings.len() + self.strips.troubles.len() + self.skins.troubles.len()
+    }
+
     /// The report as JSON, every number rounded to four decimals.
     pub fn json(&self) -> Result<Value, serde_json::Error> {
         serde_json::to_value(self).map(rounded)

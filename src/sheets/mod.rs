@@ -2,6 +2,7 @@
 
 mod label;
 mod outline;
+mod plank;
 mod profile;
 mod rib;
 mod skin;
@@ -9,6 +10,7 @@ mod spine;
 mod strain_map;
 mod strips;
 
+pub use plank::{PlankSheet, plank_sheets};
 pub use skin::skin_sheets;
 pub use strain_map::{StrainMap, strain_maps};
 

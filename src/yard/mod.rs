@@ -3,10 +3,12 @@
 //! Everything here follows from the strips and the maker's shop. What cannot be had becomes [`Trouble`] with a remedy, never an
 //! error: a board that is short of planks is still a board.
 
+mod remedy;
 mod scarfs;
 mod trouble;
 mod work;
 
+pub use remedy::{Change, Remedy};
 pub use trouble::{Trouble, troubles};
 pub use work::{Clamp, StripWork};
 
