@@ -74,7 +74,12 @@ impl Board {
         let ribs = ribs(&design.construction, &rail)?;
         let spine = spine(&shell, &design.construction, &ribs)?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
-        let yard = Yard::new(&design, &strips);
+        let again = |changed: &Design| {
+            let planes = rail_planes(changed, RAIL_STEP);
+            let rail = solve(&shell, &changed.construction, &planes).ok()?;
+            crate::rail::strips(&rail).ok()
+        };
+        let yard = Yard::new(&design, &strips, &again);
         let panels = Panels::new(&design, &shell);
         let mass = Mass::new(&Made {
             design: &design,

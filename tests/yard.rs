@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::board::Board;
-use boardwright::design::{Design, parse, starter};
+use boardwright::design::{Design, Strip, parse, starter};
 use boardwright::rail::Strained;
 use boardwright::stock::{Machine, Shop};
 use boardwright::timber::{find, twist_strain};
@@ -202,17 +202,8 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
         for remedy in &trouble.remedies {
             assert!(remedy.ratio.unwrap() <= 1.0);
             match &remedy.change {
-                Change::Strip(s) => {
-                    let found = of([s.thickness, s.width]);
-                    assert!((found - remedy.ratio.unwrap()).abs() < 1e-9);
-                    let more = if s.width < c.strip.width {
-                        [s.thickness, s.width + 0.1]
-                    } else {
-                        [s.thickness + 0.1, s.width]
-                    };
-                    assert!(of(more) > 1.0, "{remedy:?}");
-                    tried[0] += 1;
-                }
+                // Solved again below.
+                Change::Strip(_) | Change::Starter(_) | Change::Both(..) => tried[0] += 1,
                 Change::Leaves(n) => {
                     let leaf = |n: usize| match strained {
                         Strained::HardWay => [c.starter.size, c.starter.size / n as f64],
@@ -221,13 +212,10 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
                     assert!(of(leaf(*n)) <= 1.0 && of(leaf(n - 1)) > 1.0, "{remedy:?}");
                     tried[1] += 1;
                 }
-                Change::Species(name) | Change::Both(name, _) => {
+                Change::Species(name) => {
                     let mut other = board.clone();
                     other.design.timber.rail = find(name).unwrap().clone();
-                    let section = match &remedy.change {
-                        Change::Both(_, s) => [s.thickness, s.width],
-                        _ => board.yard.strips[trouble.strips[0] - 1].section,
-                    };
+                    let section = board.yard.strips[trouble.strips[0] - 1].section;
                     for strained in Strained::ALL {
                         assert!(share(&other, strained, &trouble.strips, section) <= 1.0);
                     }
@@ -239,53 +227,70 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
                     assert!(*per_metre < 1000.0 * worst.curvature);
                     tried[3] += 1;
                 }
-                Change::Starter(_) | Change::Softened | Change::Shop => {}
+                Change::Softened | Change::Shop => {}
             }
         }
     }
     println!("{tried:?} changes tried");
-    assert!(tried[0] > 0 && tried[1] > 0 && tried[3] > 0, "{tried:?}");
+    assert!(tried[1] > 0 && tried[3] > 0, "{tried:?}");
 }
 
-/// A thinner or narrower strip moves the rail a little. Solved again with the change, the trouble is gone but for what that moves.
+/// What a change, made in the design, leaves of the limit that was passed, with the whole board worked out anew.
+fn anew(board: &Board, trouble: &Trouble, change: &Change) -> Option<f64> {
+    let mut design = board.design.clone();
+    if !change.apply(&mut design) {
+        return None;
+    }
+    let again = Board::new(design).unwrap();
+    let starters = trouble.headline.starts_with("starters");
+    let alike = again
+        .yard
+        .strips
+        .iter()
+        .filter(|s| (s.kind == boardwright::rail::Kind::Starter) == starters);
+    let ways: &[Strained] = match change {
+        Change::Species(_) | Change::Both(..) => &Strained::ALL,
+        _ => &[trouble.strained.unwrap()],
+    };
+    let ratios = alike.flat_map(|s| ways.iter().filter_map(|w| s.demand_of(*w)));
+    Some(ratios.map(|d| d.utilisation.ratio).fold(0.0, f64::max))
+}
+
 #[test]
-fn a_section_that_is_offered_is_solved_again() {
-    let mut solved = 0;
+fn a_change_made_in_the_design_clears_the_trouble_and_a_tenth_less_of_it_does_not() {
+    let mut sections = 0;
     for (board, trouble) in troubled() {
         for remedy in &trouble.remedies {
-            let mut design = board.design.clone();
-            match &remedy.change {
-                Change::Strip(strip) => design.construction.strip = *strip,
-                Change::Starter(starter) => design.construction.starter = *starter,
-                Change::Species(name) => design.timber.rail = find(name).unwrap().clone(),
-                Change::Both(name, strip) => {
-                    design.timber.rail = find(name).unwrap().clone();
-                    design.construction.strip = *strip;
-                }
-                _ => continue,
+            let Some(worst) = anew(&board, &trouble, &remedy.change) else {
+                continue;
+            };
+            println!("{}: {}: {worst:.3}", board.design.name, remedy.words());
+            assert!(worst <= 1.0, "{remedy:?}: {worst}");
+            if let Change::Strip(s) = &remedy.change {
+                assert!((worst - remedy.ratio.unwrap()).abs() < 1e-9, "{worst}");
+                let now = board.design.construction.strip;
+                let less = if s.width < now.width {
+                    Strip {
+                        width: s.width + 0.1,
+                        ..*s
+                    }
+                } else {
+                    let by = (s.thickness + 0.1) / s.thickness;
+                    Strip {
+                        thickness: s.thickness * by,
+                        bead_radius: s.bead_radius * by,
+                        cove_radius: s.cove_radius * by,
+                        cove_depth: s.cove_depth * by,
+                        ..*s
+                    }
+                };
+                let worse = anew(&board, &trouble, &Change::Strip(less)).unwrap();
+                assert!(worse > 1.0, "{remedy:?}: {worse}");
+                sections += 1;
             }
-            let again = Board::new(design).unwrap();
-            let strained = trouble.strained.unwrap();
-            let starters = trouble.headline.starts_with("starters");
-            let worst = again
-                .yard
-                .strips
-                .iter()
-                .filter(|s| (s.kind == boardwright::rail::Kind::Starter) == starters)
-                .filter_map(|s| Some(s.demand_of(strained)?.utilisation.ratio))
-                .fold(0.0, f64::max);
-            println!(
-                "{}: {}: {:.3} before, {:.3} on the same bends, {worst:.3} solved again",
-                board.design.name,
-                remedy.text,
-                trouble.ratio.unwrap(),
-                remedy.ratio.unwrap(),
-            );
-            assert!(worst < trouble.ratio.unwrap());
-            solved += 1;
         }
     }
-    assert!(solved > 0);
+    assert!(sections > 0);
 }
 
 /// One strip a rail gets a bead only, where the courses run through (common practice, no published source).

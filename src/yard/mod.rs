@@ -5,10 +5,12 @@
 
 mod remedy;
 mod scarfs;
+mod section;
 mod trouble;
 mod work;
 
 pub use remedy::{Change, Remedy};
+pub use section::Again;
 pub use trouble::{Trouble, troubles};
 pub use work::{Clamp, StripWork};
 
@@ -37,8 +39,8 @@ pub struct Yard {
 }
 
 impl Yard {
-    /// Works out `strips` of `design`.
-    pub fn new(design: &Design, strips: &[Strip]) -> Self {
+    /// Works out `strips` of `design`; `again` lays the rail of a changed design, to try what is offered against a trouble.
+    pub fn new(design: &Design, strips: &[Strip], again: Again<'_>) -> Self {
         let c = &design.construction;
         let profiles = Profiles {
             strip: c.strip,
@@ -88,7 +90,7 @@ impl Yard {
                 None
             }
         };
-        let troubles = troubles(design, &works, &faults);
+        let troubles = troubles(design, &works, &faults, again);
         Self {
             profiles,
             strips: works,

@@ -1,11 +1,12 @@
-//! Changes that bring strips within their limits, each tried on the strips' own bends, the smallest first.
+//! Changes that bring strips within their limits, each tried, the smallest first.
 
 use serde::Serialize;
 
 use super::StripWork;
-use crate::design::{Construction, Design, Starter, Strip};
+use super::section::{Again, Search, Size, THINNEST};
+use crate::design::{Design, Starter, Strip};
 use crate::rail::{Bar, Demand, Kind, Strained};
-use crate::timber::{BendKind, Limits, TimberError, Utilisation, table};
+use crate::timber::{BendKind, Limits, TimberError, Utilisation, find, table};
 use crate::units::size;
 
 /// Strain softened wood takes on its stretched side, 1.5 to 2 % (bending handbooks, from memory); the lower is offered.
@@ -14,12 +15,6 @@ const SOFTENED: f64 = 0.015;
 const NAMED: usize = 3;
 /// Most leaves a starter is offered in.
 const LEAVES: usize = 4;
-/// Most starters the design file takes.
-const MOST_STARTERS: usize = 4;
-/// Thinnest strip the design file takes, mm.
-const THINNEST: f64 = 3.0;
-/// Wood the design file asks for between cove and bead, mm.
-const BODY: f64 = 2.0;
 
 /// What is changed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -50,7 +45,8 @@ pub struct Remedy {
     pub change: Change,
     /// What to do, in words.
     pub text: String,
-    /// Share of the limit used at worst after the change, the strips' bends staying as they are.
+    /// Share of the limit used at worst after the change: where a section changes, with the rail solved again, else with the strips'
+    /// bends, which stay as they are.
     pub ratio: Option<f64>,
     /// How much is asked of the maker, to put the smallest first. Our judgement: for a section the share it loses; steam
     /// 0.1; a further leaf 0.15; another wood 0.25; another shape of board 1.
@@ -74,22 +70,24 @@ pub(super) fn remedies(
     design: &Design,
     strained: Strained,
     over: &[(&StripWork, &Demand)],
+    again: Again<'_>,
 ) -> Result<Vec<Remedy>, TimberError> {
     let trial = Trial {
         limits: Limits::of(&design.timber.rail, design.timber.working)?,
         design,
         strained,
         over,
+        again,
     };
     let starters = over.iter().any(|(s, _)| s.kind == Kind::Starter);
     let mut found = Vec::new();
     if starters {
-        found.extend(trial.smaller_starters());
+        found.extend(trial.section(Size::Starter));
         found.extend(trial.leaves());
     } else if strained == Strained::HardWay {
-        found.extend(trial.narrower());
+        found.extend(trial.section(Size::Width));
     } else {
-        found.extend(trial.thinner());
+        found.extend(trial.section(Size::Thickness));
     }
     let species = trial.species();
     if found.is_empty() && species.is_none() && !starters {
@@ -121,6 +119,7 @@ struct Trial<'a> {
     design: &'a Design,
     strained: Strained,
     over: &'a [(&'a StripWork, &'a Demand)],
+    again: Again<'a>,
 }
 
 impl Trial<'_> {
@@ -144,65 +143,39 @@ impl Trial<'_> {
         })
     }
 
-    fn thinner(&self) -> Option<Remedy> {
-        let strip = self.design.construction.strip;
-        let (thickness, share) = self.greatest(strip.thickness, |thickness| Bar {
-            thickness,
-            width: strip.width,
-        })?;
-        if thickness < THINNEST {
-            return None;
-        }
-        let to = thinned(&strip, thickness);
-        Some(Remedy {
-            text: in_words(&to),
-            change: Change::Strip(to),
-            ratio: Some(share),
-            effort: 1.0 - thickness / strip.thickness,
-        })
-    }
-
-    fn narrower(&self) -> Option<Remedy> {
-        let strip = self.design.construction.strip;
-        let (width, share) = self.greatest(strip.width, |width| Bar {
-            thickness: strip.thickness,
-            width,
-        })?;
-        let least = strip.cove_depth + strip.bead_sagitta() + BODY;
-        (width >= least).then(|| Remedy {
-            text: format!("make the strips {width:.1} mm wide"),
-            change: Change::Strip(Strip { width, ..strip }),
-            ratio: Some(share),
-            effort: 1.0 - width / strip.width,
-        })
-    }
-
-    /// Smaller squares, more of them; as thick as the strips at least, which they must carry.
-    fn smaller_starters(&self) -> Option<Remedy> {
-        let Construction { starter, strip, .. } = self.design.construction;
-        let (size, share) = self.greatest(starter.size, |size| Bar {
-            thickness: size,
-            width: size,
-        })?;
-        if size < strip.thickness {
-            return None;
-        }
-        let count = (starter.size * starter.count as f64 / size - 1e-9).ceil() as usize;
-        if count > MOST_STARTERS {
-            return None;
-        }
-        Some(Remedy {
-            text: format!(
-                "make the starters {size:.1} mm square, {count} to each rail for the same wood"
-            ),
-            change: Change::Starter(Starter {
-                size,
-                count,
-                ..starter
-            }),
-            ratio: Some(share),
-            effort: 1.0 - size / starter.size,
-        })
+    /// The greatest smaller section that passes with the rail solved again.
+    fn section(&self, which: Size) -> Option<Remedy> {
+        let c = &self.design.construction;
+        let strip = c.strip;
+        let bar = |size: f64| match which {
+            Size::Thickness => Bar {
+                thickness: size,
+                width: strip.width,
+            },
+            Size::Width => Bar {
+                thickness: strip.thickness,
+                width: size,
+            },
+            Size::Starter => Bar {
+                thickness: size,
+                width: size,
+            },
+        };
+        let now = match which {
+            Size::Thickness => strip.thickness,
+            Size::Width => strip.width,
+            Size::Starter => c.starter.size,
+        };
+        let share = self.worst(bar(now))?;
+        let guess = self.greatest(now, bar).map_or(0.0, |g| g.0);
+        let search = Search {
+            design: self.design,
+            size: which,
+            wood: None,
+            strained: &[self.strained],
+            again: self.again,
+        };
+        search.remedy(share, guess)
     }
 
     /// Starters of leaves that are bent one by one and glued together on the frame.
@@ -282,7 +255,7 @@ impl Trial<'_> {
         let strip = self.design.construction.strip;
         let tenths = (10.0 * strip.thickness - 1e-9).ceil() as i64 - 1;
         let sizes = (1..=tenths).rev().map(|t| t as f64 / 10.0);
-        let (thickness, share, name) = sizes.take_while(|t| *t >= THINNEST).find_map(|t| {
+        let (thickness, _, name) = sizes.take_while(|t| *t >= THINNEST).find_map(|t| {
             self.woods()
                 .filter_map(|(name, limits)| {
                     let share = self.worst_in(&limits, |bar| Bar {
@@ -293,12 +266,15 @@ impl Trial<'_> {
                 })
                 .reduce(|a, b| if b.1 < a.1 { b } else { a })
         })?;
-        Some(Remedy {
-            text: format!("use {name}, and {}", in_words(&thinned(&strip, thickness))),
-            change: Change::Both(name.to_owned(), thinned(&strip, thickness)),
-            ratio: Some(share),
-            effort: 1.25 - thickness / strip.thickness,
-        })
+        let limits = Limits::of(find(name).ok()?, self.design.timber.working).ok()?;
+        let search = Search {
+            design: self.design,
+            size: Size::Thickness,
+            wood: Some(name),
+            strained: &Strained::ALL,
+            again: self.again,
+        };
+        search.remedy(self.worst_in(&limits, |bar| bar)?, thickness)
     }
 
     /// Soaking and steaming, which help bending but are not known to help twist.
@@ -361,32 +337,4 @@ impl Trial<'_> {
         };
         (mm / step).ceil() * step
     }
-}
-
-/// `strip` at another thickness: its arcs keep their proportion to it.
-fn thinned(strip: &Strip, thickness: f64) -> Strip {
-    let scale = thickness / strip.thickness;
-    Strip {
-        thickness,
-        width: strip.width,
-        bead_radius: strip.bead_radius * scale,
-        cove_radius: strip.cove_radius * scale,
-        cove_depth: strip.cove_depth * scale,
-    }
-}
-
-/// What to make of the strips when they are thinned.
-fn in_words(to: &Strip) -> String {
-    format!(
-        "make the strips {:.1} mm thick, bead {} and cove {} mm in radius, cove {} mm deep",
-        to.thickness,
-        round(to.bead_radius),
-        round(to.cove_radius),
-        round(to.cove_depth)
-    )
-}
-
-/// Two decimals at most, none that are zero.
-fn round(mm: f64) -> f64 {
-    (100.0 * mm).round() / 100.0
 }

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::StripWork;
 use super::remedy::{Change, Remedy, remedies};
+use super::section::Again;
 use crate::design::Design;
 use crate::rail::{Demand, Kind, Strained};
 use crate::stock::StockError;
@@ -27,7 +28,12 @@ pub struct Trouble {
 }
 
 /// The troubles of `strips`, starters and moulded strips apart, and of the wood.
-pub fn troubles(design: &Design, strips: &[StripWork], faults: &[StockError]) -> Vec<Trouble> {
+pub fn troubles(
+    design: &Design,
+    strips: &[StripWork],
+    faults: &[StockError],
+    again: Again<'_>,
+) -> Vec<Trouble> {
     let mut found = Vec::new();
     for starters in [true, false] {
         for strained in Strained::ALL {
@@ -37,7 +43,7 @@ pub fn troubles(design: &Design, strips: &[StripWork], faults: &[StockError]) ->
                 .filter_map(|s| Some((s, s.demand_of(strained)?)))
                 .filter(|(_, d)| !d.utilisation.passes())
                 .collect();
-            found.extend(strain(design, strained, &over));
+            found.extend(strain(design, strained, &over, again));
         }
     }
     found.extend(faults.iter().map(|fault| {
@@ -72,7 +78,12 @@ pub fn troubles(design: &Design, strips: &[StripWork], faults: &[StockError]) ->
     found
 }
 
-fn strain(design: &Design, strained: Strained, over: &[(&StripWork, &Demand)]) -> Option<Trouble> {
+fn strain(
+    design: &Design,
+    strained: Strained,
+    over: &[(&StripWork, &Demand)],
+    again: Again<'_>,
+) -> Option<Trouble> {
     let (work, worst) = over.iter().copied().reduce(|a, b| {
         if b.1.utilisation.ratio > a.1.utilisation.ratio {
             b
@@ -115,7 +126,7 @@ fn strain(design: &Design, strained: Strained, over: &[(&StripWork, &Demand)]) -
             size(worst.x, design.report),
             worst.place(ribs)
         ),
-        remedies: remedies(design, strained, over).unwrap_or_default(),
+        remedies: remedies(design, strained, over, again).unwrap_or_default(),
         strips: numbers,
         ratio: Some(u.ratio),
     })
