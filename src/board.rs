@@ -62,8 +62,8 @@ impl Board {
             &rail_planes(&design, RAIL_STEP),
         )?;
         let strips = strips(&rail).map_err(BoardError::Strips)?;
-        let ribs = ribs(&design.construction, &rail)?;
-        let spine = spine(&shell, &design.construction, &ribs)?;
+        let ribs = ribs(&design.construction, &rail, &[])?;
+        let spine = spine(&shell, &design.construction, &ribs, &[])?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &strips);
         Ok(Self {

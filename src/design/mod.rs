@@ -9,9 +9,11 @@
 
 mod build;
 mod fault;
+mod frame;
 mod hint;
 mod key;
 mod keys;
+mod keys_frame;
 mod keys_yard;
 mod list;
 mod manual;
@@ -26,6 +28,7 @@ mod syntax;
 mod table;
 
 pub use fault::{Fault, Faults};
+pub use frame::{FrameCut, Holes, Pattern, Relief, SheetSize, SpineJoint};
 pub use key::{Fallback, Key, Kind, TableKeys};
 pub use keys::tables;
 pub use manual::{reference, starter};

@@ -1,10 +1,12 @@
 //! Ribs.
 
-use super::FrameError;
 use super::chain::{LINE_TOLERANCE, arcs, close, line};
+use super::holes::Room;
+use super::lands::{chain_lengths, net_area};
+use super::{FrameError, KeepOut, Lands};
 use crate::curve::Vector;
 use crate::design::Construction;
-use crate::drawing::{Path, Segment};
+use crate::drawing::{Path, Placement, Segment};
 use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
 
@@ -34,6 +36,10 @@ pub struct Rib {
     pub thickness: f64,
     /// The contour that clears bottom, deck and rail at both faces, with the slot for the spine from below.
     pub outline: Path,
+    /// Lightening and air holes, from port to starboard, none of which crosses the centreline.
+    pub holes: Vec<Path>,
+    /// Glued areas.
+    pub lands: Lands,
     /// Heights of bottom and deck edge on the centreline, mm.
     pub heights: [f64; 2],
     /// Height of the slot's end, mm.
@@ -58,15 +64,42 @@ pub(crate) fn planes(construction: &Construction) -> Vec<f64> {
         .collect()
 }
 
-/// Every rib of the frame. The rail must have been solved at both faces and the centre of each.
-pub fn ribs(construction: &Construction, rail: &Rail) -> Result<Vec<Rib>, FrameError> {
+/// Every rib of the frame, whose holes keep clear of `keep`. The rail must have been solved at both faces and the centre of each.
+pub fn ribs(
+    construction: &Construction,
+    rail: &Rail,
+    keep: &[KeepOut],
+) -> Result<Vec<Rib>, FrameError> {
     let stations = construction.rib_stations.iter().enumerate();
     stations
-        .map(|(index, &x)| rib(index + 1, x, construction, rail))
+        .map(|(index, &x)| rib(index + 1, x, construction, rail, keep))
         .collect()
 }
 
-fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, FrameError> {
+impl Rib {
+    /// Area of a face, mm², holes left out.
+    pub fn area(&self) -> f64 {
+        net_area(&self.outline, &self.holes)
+    }
+
+    /// Width, mm, of the wood beside the slot that is free of holes on both sides.
+    pub fn lap_room(&self) -> f64 {
+        let nearest = |hole: &Path| {
+            let bounds = hole.bounds();
+            bounds.min.x.max(-bounds.max.x)
+        };
+        let outline = self.outline.bounds().max.x;
+        self.holes.iter().map(nearest).fold(outline, f64::min) - self.slot_width / 2.0
+    }
+}
+
+fn rib(
+    number: usize,
+    x: f64,
+    c: &Construction,
+    rail: &Rail,
+    keep: &[KeepOut],
+) -> Result<Rib, FrameError> {
     let fail = |fault| FrameError::Rib { number, x, fault };
     let half = c.rib / 2.0;
     let stack = |x: f64| {
@@ -87,11 +120,26 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
         return Err(fail("the hollow is too small"));
     }
     let slot_top = (bottom + deck) / 2.0;
+    let rails: Vec<Vec<Vector<2>>> = [aft, fore]
+        .iter()
+        .filter_map(|s| s.inner_boundary())
+        .collect();
+    let holes = holes(number, x, &chain, &rails, c, keep)?;
+    let on_rails: Vec<&[Vector<2>]> = rails.iter().map(Vec::as_slice).collect();
+    let [on_bottom, on_deck, on_rail] = chain_lengths(&chain, &on_rails);
+    let lands = Lands {
+        bottom: (2.0 * on_bottom - slot_width) * c.rib,
+        deck: 2.0 * on_deck * c.rib,
+        ends: 2.0 * on_rail * c.rib,
+        laps: 2.0 * (deck - slot_top) * c.spine,
+    };
     Ok(Rib {
         number,
         x,
         thickness: c.rib,
         outline: outline(number, &chain, slot_width / 2.0, slot_top)?,
+        holes,
+        lands,
         heights: [bottom, deck],
         slot_top,
         slot_width,
@@ -99,6 +147,44 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
         stack: centre.clone(),
         slices: slices(centre, c),
     })
+}
+
+/// The holes of both halves, from port to starboard.
+fn holes(
+    number: usize,
+    x: f64,
+    chain: &[Vector<2>],
+    rails: &[Vec<Vector<2>>],
+    c: &Construction,
+    keep: &[KeepOut],
+) -> Result<Vec<Path>, FrameError> {
+    let rule = &c.frame.holes;
+    let lap = (c.spine + c.slot_clearance) / 2.0 + rule.lap_web;
+    let mut edges = vec![(chain.to_vec(), rule.web)];
+    edges.extend(rails.iter().map(|rail| (rail.clone(), rule.rail_web)));
+    let thick = [x - c.rib / 2.0, x + c.rib / 2.0];
+    let half = |side: f64| {
+        let kept = keep.iter().filter_map(|k| k.across(thick)).map(|[a, b]| {
+            let (a, b) = (side * a, side * b);
+            [a.min(b) - rule.web, a.max(b) + rule.web]
+        });
+        let kept = kept.filter(|[_, to]| *to > lap);
+        let room = Room {
+            contour: chain.to_vec(),
+            edges: edges.clone(),
+            columns: std::iter::once([-lap, lap]).chain(kept).collect(),
+        };
+        room.holes(&format!("rib {number}"), rule)
+    };
+    let mirror = Placement::mirror(std::f64::consts::FRAC_PI_2);
+    let port = half(-1.0)?;
+    let mut holes: Vec<Path> = port
+        .iter()
+        .rev()
+        .map(|hole| hole.transform(&mirror).reversed())
+        .collect();
+    holes.extend(half(1.0)?);
+    Ok(holes)
 }
 
 /// Half a rib in one plane, from the bottom's centre round the rail to the deck's centre.
@@ -187,9 +273,7 @@ fn outline(
         closed: false,
     };
     let port = half
-        .transform(&crate::drawing::Placement::mirror(
-            std::f64::consts::FRAC_PI_2,
-        ))
+        .transform(&Placement::mirror(std::f64::consts::FRAC_PI_2))
         .reversed();
     segments = half.segments;
     segments.extend(port.segments);

@@ -1,10 +1,12 @@
 //! The spine.
 
 use super::chain::{arcs, close, line};
-use super::{FrameError, Rib};
+use super::holes::Room;
+use super::lands::net_area;
+use super::{FrameError, KeepOut, Lands, Rib};
 use crate::curve::{BSpline, KnotVector, Vector, collocate};
 use crate::design::Construction;
-use crate::drawing::{Path, Point, Segment};
+use crate::drawing::{Path, Segment};
 use crate::shell::{Shell, Side};
 
 /// The spine, seen from starboard: x from the tail, z up, both in the board's coordinates.
@@ -16,6 +18,10 @@ pub struct Spine {
     pub ends: [f64; 2],
     /// The contour, with the slots for the ribs from above.
     pub outline: Path,
+    /// Lightening and air holes, from the tail.
+    pub holes: Vec<Path>,
+    /// Glued areas.
+    pub lands: Lands,
     /// Width of the slots, mm.
     pub slot_width: f64,
 }
@@ -23,8 +29,13 @@ pub struct Spine {
 /// Places at which the spine's edges are computed, about one every 8 mm on a short board.
 const STEPS: usize = 240;
 
-/// The spine between the end blocks, slotted for `ribs` from above.
-pub fn spine(shell: &Shell, c: &Construction, ribs: &[Rib]) -> Result<Spine, FrameError> {
+/// The spine between the end blocks, slotted for `ribs` from above; its holes keep clear of `keep`.
+pub fn spine(
+    shell: &Shell,
+    c: &Construction,
+    ribs: &[Rib],
+    keep: &[KeepOut],
+) -> Result<Spine, FrameError> {
     let ends = [c.tail_block, shell.x_range().1 - c.nose_block];
     let at = |i: usize| ends[0] + (ends[1] - ends[0]) * i as f64 / STEPS as f64;
     let edges: Option<Vec<[Vector<2>; 2]>> =
@@ -57,12 +68,69 @@ pub fn spine(shell: &Shell, c: &Construction, ribs: &[Rib]) -> Result<Spine, Fra
         from = aft;
     }
     segments.extend(backward(&deck, ends[0], from)?);
+    let edges = [&bottom, &deck].map(|curve| stretch(curve, ends[0], ends[1]));
     Ok(Spine {
         thickness: c.spine,
         ends,
         outline: close(start, segments),
+        holes: holes(&edges, c, ribs, keep)?,
+        lands: lands(&edges, c, ribs),
         slot_width,
     })
+}
+
+/// The holes of every bay, from the tail.
+fn holes(
+    [bottom, deck]: &[Vec<Vector<2>>; 2],
+    c: &Construction,
+    ribs: &[Rib],
+    keep: &[KeepOut],
+) -> Result<Vec<Path>, FrameError> {
+    let rule = &c.frame.holes;
+    let mut contour = bottom.clone();
+    contour.extend(deck.iter().rev());
+    let end = |pick: fn(&[Vector<2>]) -> Option<&Vector<2>>| -> Vec<Vector<2>> {
+        [bottom, deck]
+            .into_iter()
+            .filter_map(|e| pick(e).copied())
+            .collect()
+    };
+    let room = Room {
+        contour,
+        edges: vec![
+            (bottom.clone(), rule.web),
+            (deck.clone(), rule.web),
+            (end(<[_]>::first), rule.rail_web),
+            (end(<[_]>::last), rule.rail_web),
+        ],
+        columns: ribs
+            .iter()
+            .map(|rib| {
+                let half = (c.rib + c.slot_clearance) / 2.0 + rule.lap_web;
+                [rib.x - half, rib.x + half]
+            })
+            .chain(keep.iter().filter_map(|k| {
+                let [a, b] = k.along([-c.spine / 2.0, c.spine / 2.0])?;
+                Some([a - rule.web, b + rule.web])
+            }))
+            .collect(),
+    };
+    room.holes("the spine", rule)
+}
+
+fn lands([bottom, deck]: &[Vec<Vector<2>>; 2], c: &Construction, ribs: &[Rib]) -> Lands {
+    let length = |line: &[Vector<2>]| line.windows(2).map(|w| (w[1] - w[0]).norm()).sum::<f64>();
+    let end = |at: fn(&[Vector<2>]) -> Option<&Vector<2>>| {
+        at(bottom).zip(at(deck)).map_or(0.0, |(a, b)| b.y - a.y)
+    };
+    let slots = (c.rib + c.slot_clearance) * ribs.len() as f64;
+    let laps: f64 = ribs.iter().map(|r| r.slot_top - r.heights[0]).sum();
+    Lands {
+        bottom: length(bottom) * c.spine,
+        deck: (length(deck) - slots) * c.spine,
+        ends: (end(<[_]>::first) + end(<[_]>::last)) * c.spine,
+        laps: 2.0 * laps * c.rib,
+    }
 }
 
 /// Lines and arcs along `curve` from x = `to` back to x = `from`.
@@ -119,20 +187,23 @@ fn edge_points(shell: &Shell, c: &Construction, x: f64) -> Option<[Vector<2>; 2]
 }
 
 impl Spine {
+    /// Area of a face, mm², holes left out.
+    pub fn area(&self) -> f64 {
+        net_area(&self.outline, &self.holes)
+    }
+
     /// Height of the contour's box, mm.
     pub fn height(&self) -> f64 {
         self.outline.bounds().height()
     }
 
-    /// A point inside the contour, for labels: the middle of the first bay.
-    pub fn label_place(&self, ribs: &[Rib]) -> Point {
-        let (x, z) = match ribs {
-            [a, b, ..] => {
-                let middle = |r: &Rib| (r.heights[0] + r.heights[1]) / 2.0;
-                ((a.x + b.x) / 2.0, (middle(a) + middle(b)) / 2.0)
-            }
-            _ => ((self.ends[0] + self.ends[1]) / 2.0, 0.0),
+    /// How far, mm, the spine is free of holes each way from `x`.
+    pub fn lap_room(&self, x: f64) -> f64 {
+        let nearest = |hole: &Path| {
+            let bounds = hole.bounds();
+            (bounds.min.x - x).max(x - bounds.max.x)
         };
-        Point::new(x, z)
+        let ends = (x - self.ends[0]).min(self.ends[1] - x);
+        self.holes.iter().map(nearest).fold(ends, f64::min)
     }
 }
