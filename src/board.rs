@@ -2,7 +2,7 @@
 
 use crate::curve::CurveError;
 use crate::design::Design;
-use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
+use crate::frame::{FrameError, Rib, Spine, Trouble, lighten, planes, ribs, spine};
 use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
 use crate::yard::Yard;
@@ -41,6 +41,8 @@ pub struct Board {
     pub ribs: Vec<Rib>,
     /// The spine.
     pub spine: Spine,
+    /// What of the frame was left out or shortened, and air that is shut in.
+    pub frame_troubles: Vec<Trouble>,
     /// Where a course cannot hold.
     pub warnings: Vec<Warning>,
     /// The wood its rail takes.
@@ -62,8 +64,11 @@ impl Board {
             &rail_planes(&design, RAIL_STEP),
         )?;
         let strips = strips(&rail).map_err(BoardError::Strips)?;
-        let ribs = ribs(&design.construction, &rail, &[])?;
-        let spine = spine(&shell, &design.construction, &ribs, &[])?;
+        let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
+        let (spine, short) = spine(&shell, &design.construction, &ribs)?;
+        let (ribs, spine, shut) = lighten(&design.construction, ribs, spine, &[], None)?;
+        frame_troubles.extend(short);
+        frame_troubles.extend(shut);
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &strips);
         Ok(Self {
@@ -75,6 +80,7 @@ impl Board {
             strips,
             ribs,
             spine,
+            frame_troubles,
             warnings,
             yard,
         })

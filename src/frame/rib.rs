@@ -1,14 +1,14 @@
 //! Ribs.
 
-use super::chain::{LINE_TOLERANCE, arcs, close, line};
-use super::holes::Room;
+use super::chain::{LINE_TOLERANCE, arcs, close};
 use super::lands::{chain_lengths, net_area};
-use super::{FrameError, KeepOut, Lands};
+use super::{FrameError, Lands, Trouble, relief};
 use crate::curve::Vector;
 use crate::design::Construction;
-use crate::drawing::{Path, Placement, Segment};
+use crate::drawing::{Path, Placement};
 use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
+use crate::units::list;
 
 /// How far a rib's edges lean over its thickness, radians; positive where the face towards the nose is the larger.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
@@ -38,6 +38,10 @@ pub struct Rib {
     pub outline: Path,
     /// Lightening and air holes, from port to starboard, none of which crosses the centreline.
     pub holes: Vec<Path>,
+    /// Half of the contour without the slot, from the bottom's centre round the rail to the deck's, as dense points.
+    pub(super) half: Vec<Vector<2>>,
+    /// The strips' inner faces at the rib's two faces, as dense points.
+    pub(super) rails: Vec<Vec<Vector<2>>>,
     /// Glued areas.
     pub lands: Lands,
     /// Heights of bottom and deck edge on the centreline, mm.
@@ -64,16 +68,53 @@ pub(crate) fn planes(construction: &Construction) -> Vec<f64> {
         .collect()
 }
 
-/// Every rib of the frame, whose holes keep clear of `keep`. The rail must have been solved at both faces and the centre of each.
+/// Every rib of the frame, still without holes, and which of them had to be left out. The rail must have been solved at both faces
+/// and the centre of each.
 pub fn ribs(
     construction: &Construction,
     rail: &Rail,
-    keep: &[KeepOut],
-) -> Result<Vec<Rib>, FrameError> {
-    let stations = construction.rib_stations.iter().enumerate();
-    stations
-        .map(|(index, &x)| rib(index + 1, x, construction, rail, keep))
-        .collect()
+) -> Result<(Vec<Rib>, Vec<Trouble>), FrameError> {
+    let (mut ribs, mut troubles) = (Vec::new(), Vec::new());
+    for (index, &x) in construction.rib_stations.iter().enumerate() {
+        match rib(index + 1, x, construction, rail) {
+            Ok(rib) => ribs.push(rib),
+            Err(FrameError::Rib { number, x, fault }) => troubles.push(Trouble {
+                headline: format!("rib {number} is left out: {fault}"),
+                extent: format!("{x:.0} mm from the tail"),
+                remedy: "move the rib, lengthen the end block, or make the board thicker there"
+                    .into(),
+            }),
+            Err(error) => return Err(error),
+        }
+    }
+    troubles.extend(unrelieved(construction, &ribs));
+    Ok((ribs, troubles))
+}
+
+/// What is told of slots that the cutter, or its relief, does not go into.
+fn unrelieved(c: &Construction, ribs: &[Rib]) -> Option<Trouble> {
+    let radius = c.frame.cutter / 2.0;
+    let fits = |width: f64, depth: f64| relief::fits(c.frame.relief, radius, width, depth);
+    let numbers: Vec<usize> = ribs
+        .iter()
+        .filter(|r| {
+            // The rib's own slot, and the spine's for it.
+            let [bottom, deck] = r.heights;
+            !(fits(r.slot_width, r.slot_top - bottom)
+                && fits(c.rib + c.slot_clearance, deck - r.slot_top))
+        })
+        .map(|r| r.number)
+        .collect();
+    (!numbers.is_empty()).then(|| {
+        let narrow = c.rib.min(c.spine) + c.slot_clearance;
+        Trouble {
+            headline: format!("a cutter of {:.1} mm finds no room to relieve slots, which stay square", c.frame.cutter),
+            extent: format!("at {} {}", if numbers.len() == 1 { "rib" } else { "ribs" }, list(&numbers)),
+            remedy: format!(
+                "use a smaller cutter (`diameter` in [construction.cutter]; the narrowest slot is {narrow:.1} mm wide); or square them by hand"
+            ),
+        }
+    })
 }
 
 impl Rib {
@@ -93,13 +134,7 @@ impl Rib {
     }
 }
 
-fn rib(
-    number: usize,
-    x: f64,
-    c: &Construction,
-    rail: &Rail,
-    keep: &[KeepOut],
-) -> Result<Rib, FrameError> {
+fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, FrameError> {
     let fail = |fault| FrameError::Rib { number, x, fault };
     let half = c.rib / 2.0;
     let stack = |x: f64| {
@@ -124,7 +159,6 @@ fn rib(
         .iter()
         .filter_map(|s| s.inner_boundary())
         .collect();
-    let holes = holes(number, x, &chain, &rails, c, keep)?;
     let on_rails: Vec<&[Vector<2>]> = rails.iter().map(Vec::as_slice).collect();
     let [on_bottom, on_deck, on_rail] = chain_lengths(&chain, &on_rails);
     let lands = Lands {
@@ -137,8 +171,10 @@ fn rib(
         number,
         x,
         thickness: c.rib,
-        outline: outline(number, &chain, slot_width / 2.0, slot_top)?,
-        holes,
+        outline: outline(number, &chain, slot_width / 2.0, slot_top, c)?,
+        holes: Vec::new(),
+        half: chain,
+        rails,
         lands,
         heights: [bottom, deck],
         slot_top,
@@ -147,44 +183,6 @@ fn rib(
         stack: centre.clone(),
         slices: slices(centre, c),
     })
-}
-
-/// The holes of both halves, from port to starboard.
-fn holes(
-    number: usize,
-    x: f64,
-    chain: &[Vector<2>],
-    rails: &[Vec<Vector<2>>],
-    c: &Construction,
-    keep: &[KeepOut],
-) -> Result<Vec<Path>, FrameError> {
-    let rule = &c.frame.holes;
-    let lap = (c.spine + c.slot_clearance) / 2.0 + rule.lap_web;
-    let mut edges = vec![(chain.to_vec(), rule.web)];
-    edges.extend(rails.iter().map(|rail| (rail.clone(), rule.rail_web)));
-    let thick = [x - c.rib / 2.0, x + c.rib / 2.0];
-    let half = |side: f64| {
-        let kept = keep.iter().filter_map(|k| k.across(thick)).map(|[a, b]| {
-            let (a, b) = (side * a, side * b);
-            [a.min(b) - rule.web, a.max(b) + rule.web]
-        });
-        let kept = kept.filter(|[_, to]| *to > lap);
-        let room = Room {
-            contour: chain.to_vec(),
-            edges: edges.clone(),
-            columns: std::iter::once([-lap, lap]).chain(kept).collect(),
-        };
-        room.holes(&format!("rib {number}"), rule)
-    };
-    let mirror = Placement::mirror(std::f64::consts::FRAC_PI_2);
-    let port = half(-1.0)?;
-    let mut holes: Vec<Path> = port
-        .iter()
-        .rev()
-        .map(|hole| hole.transform(&mirror).reversed())
-        .collect();
-    holes.extend(half(1.0)?);
-    Ok(holes)
 }
 
 /// Half a rib in one plane, from the bottom's centre round the rail to the deck's centre.
@@ -253,6 +251,7 @@ fn outline(
     chain: &[Vector<2>],
     half_slot: f64,
     slot_top: f64,
+    c: &Construction,
 ) -> Result<Path, FrameError> {
     // Cut the chain where the slot begins.
     let after = chain
@@ -277,12 +276,13 @@ fn outline(
         .reversed();
     segments = half.segments;
     segments.extend(port.segments);
-    let slot: [Segment; 3] = [
-        line(-half_slot, slot_top),
-        line(half_slot, slot_top),
-        line(half_slot, start.y),
-    ];
-    segments.extend(slot);
+    let at = |x: f64, y: f64| Vector::<2>::new(x, y);
+    segments.extend(relief::slot(
+        [at(-half_slot, start.y), at(half_slot, start.y)],
+        [at(-half_slot, slot_top), at(half_slot, slot_top)],
+        c.frame.relief,
+        c.frame.cutter / 2.0,
+    ));
     Ok(close(start, segments))
 }
 

@@ -1,9 +1,8 @@
 //! The spine.
 
 use super::chain::{arcs, close, line};
-use super::holes::Room;
 use super::lands::net_area;
-use super::{FrameError, KeepOut, Lands, Rib};
+use super::{FrameError, Lands, Rib, Trouble, relief};
 use crate::curve::{BSpline, KnotVector, Vector, collocate};
 use crate::design::Construction;
 use crate::drawing::{Path, Segment};
@@ -20,6 +19,8 @@ pub struct Spine {
     pub outline: Path,
     /// Lightening and air holes, from the tail.
     pub holes: Vec<Path>,
+    /// Bottom and deck edge without the slots, from the tail, as dense points.
+    pub(super) edges: [Vec<Vector<2>>; 2],
     /// Glued areas.
     pub lands: Lands,
     /// Width of the slots, mm.
@@ -28,21 +29,25 @@ pub struct Spine {
 
 /// Places at which the spine's edges are computed, about one every 8 mm on a short board.
 const STEPS: usize = 240;
+/// Least height of the spine, mm.
+const LEAST: f64 = 4.0;
 
-/// The spine between the end blocks, slotted for `ribs` from above; its holes keep clear of `keep`.
+/// The spine between the end blocks, slotted for `ribs` from above, still without holes. It stops short of a block where the hollow is
+/// too low for it, which is then told.
 pub fn spine(
     shell: &Shell,
     c: &Construction,
     ribs: &[Rib],
-    keep: &[KeepOut],
-) -> Result<Spine, FrameError> {
-    let ends = [c.tail_block, shell.x_range().1 - c.nose_block];
+) -> Result<(Spine, Vec<Trouble>), FrameError> {
+    let asked = [c.tail_block, shell.x_range().1 - c.nose_block];
+    let ends = high_enough(shell, c, asked)?;
+    let troubles = shortened(asked, ends);
     let at = |i: usize| ends[0] + (ends[1] - ends[0]) * i as f64 / STEPS as f64;
     let edges: Option<Vec<[Vector<2>; 2]>> =
         (0..=STEPS).map(|i| edge_points(shell, c, at(i))).collect();
     let thin = |x: f64, height: f64| FrameError::Spine { x, height };
     let edges = edges.ok_or(thin(ends[0], 0.0))?;
-    if let Some(low) = edges.iter().find(|e| e[1].y - e[0].y < 4.0) {
+    if let Some(low) = edges.iter().find(|e| e[1].y - e[0].y < LEAST) {
         return Err(thin(low[0].x, low[1].y - low[0].y));
     }
     let failed = |source| FrameError::Contour {
@@ -52,6 +57,9 @@ pub fn spine(
     let bottom = smooth(edges.iter().map(|e| e[0]).collect()).map_err(failed)?;
     let deck = smooth(edges.iter().map(|e| e[1]).collect()).map_err(failed)?;
     let slot_width = c.rib + c.slot_clearance;
+    // A rib beyond the end of a spine that stops short has none to meet.
+    let met = |r: &&Rib| r.x - slot_width > ends[0] && r.x + slot_width < ends[1];
+    let ribs: Vec<&Rib> = ribs.iter().filter(met).collect();
     let mut segments = arcs("spine", &stretch(&bottom, ends[0], ends[1]))?;
     let start = bottom.point(ends[0]);
     segments.push(line(ends[1], deck.point(ends[1]).y));
@@ -60,65 +68,30 @@ pub fn spine(
         let [aft, fore] = [rib.x - slot_width / 2.0, rib.x + slot_width / 2.0];
         segments.extend(backward(&deck, fore, from)?);
         let top = deck.point(aft).y;
-        segments.extend([
-            line(fore, rib.slot_top),
-            line(aft, rib.slot_top),
-            line(aft, top),
-        ]);
+        let at = |x: f64, y: f64| Vector::<2>::new(x, y);
+        segments.extend(relief::slot(
+            [at(fore, deck.point(fore).y), at(aft, top)],
+            [at(fore, rib.slot_top), at(aft, rib.slot_top)],
+            c.frame.relief,
+            c.frame.cutter / 2.0,
+        ));
         from = aft;
     }
     segments.extend(backward(&deck, ends[0], from)?);
     let edges = [&bottom, &deck].map(|curve| stretch(curve, ends[0], ends[1]));
-    Ok(Spine {
+    let spine = Spine {
         thickness: c.spine,
         ends,
         outline: close(start, segments),
-        holes: holes(&edges, c, ribs, keep)?,
-        lands: lands(&edges, c, ribs),
+        holes: Vec::new(),
+        lands: lands(&edges, c, &ribs),
+        edges,
         slot_width,
-    })
+    };
+    Ok((spine, troubles))
 }
 
-/// The holes of every bay, from the tail.
-fn holes(
-    [bottom, deck]: &[Vec<Vector<2>>; 2],
-    c: &Construction,
-    ribs: &[Rib],
-    keep: &[KeepOut],
-) -> Result<Vec<Path>, FrameError> {
-    let rule = &c.frame.holes;
-    let mut contour = bottom.clone();
-    contour.extend(deck.iter().rev());
-    let end = |pick: fn(&[Vector<2>]) -> Option<&Vector<2>>| -> Vec<Vector<2>> {
-        [bottom, deck]
-            .into_iter()
-            .filter_map(|e| pick(e).copied())
-            .collect()
-    };
-    let room = Room {
-        contour,
-        edges: vec![
-            (bottom.clone(), rule.web),
-            (deck.clone(), rule.web),
-            (end(<[_]>::first), rule.rail_web),
-            (end(<[_]>::last), rule.rail_web),
-        ],
-        columns: ribs
-            .iter()
-            .map(|rib| {
-                let half = (c.rib + c.slot_clearance) / 2.0 + rule.lap_web;
-                [rib.x - half, rib.x + half]
-            })
-            .chain(keep.iter().filter_map(|k| {
-                let [a, b] = k.along([-c.spine / 2.0, c.spine / 2.0])?;
-                Some([a - rule.web, b + rule.web])
-            }))
-            .collect(),
-    };
-    room.holes("the spine", rule)
-}
-
-fn lands([bottom, deck]: &[Vec<Vector<2>>; 2], c: &Construction, ribs: &[Rib]) -> Lands {
+fn lands([bottom, deck]: &[Vec<Vector<2>>; 2], c: &Construction, ribs: &[&Rib]) -> Lands {
     let length = |line: &[Vector<2>]| line.windows(2).map(|w| (w[1] - w[0]).norm()).sum::<f64>();
     let end = |at: fn(&[Vector<2>]) -> Option<&Vector<2>>| {
         at(bottom).zip(at(deck)).map_or(0.0, |(a, b)| b.y - a.y)
@@ -131,6 +104,55 @@ fn lands([bottom, deck]: &[Vec<Vector<2>>; 2], c: &Construction, ribs: &[Rib]) -
         ends: (end(<[_]>::first) + end(<[_]>::last)) * c.spine,
         laps: 2.0 * laps * c.rib,
     }
+}
+
+/// The longest stretch of `asked` in which the hollow is high enough for a spine.
+fn high_enough(shell: &Shell, c: &Construction, asked: [f64; 2]) -> Result<[f64; 2], FrameError> {
+    let at = |i: usize| asked[0] + (asked[1] - asked[0]) * i as f64 / STEPS as f64;
+    let height = |i: usize| edge_points(shell, c, at(i)).map_or(0.0, |[a, b]| b.y - a.y);
+    let heights: Vec<f64> = (0..=STEPS).map(height).collect();
+    let mut best: Option<[usize; 2]> = None;
+    let mut from = None;
+    for (i, &height) in heights.iter().enumerate() {
+        if height < LEAST {
+            from = None;
+            continue;
+        }
+        let start = *from.get_or_insert(i);
+        if best.is_none_or(|[a, b]| b - a < i - start) {
+            best = Some([start, i]);
+        }
+    }
+    // A rib's worth of length at least.
+    match best {
+        Some([a, b]) if b >= a + STEPS / 8 => Ok([at(a), at(b)]),
+        _ => Err(FrameError::Spine {
+            x: (asked[0] + asked[1]) / 2.0,
+            height: heights[STEPS / 2],
+        }),
+    }
+}
+
+/// What is told of a spine that stops short.
+fn shortened(asked: [f64; 2], ends: [f64; 2]) -> Vec<Trouble> {
+    let trouble = |end: &str, asked: f64, at: f64| Trouble {
+        headline: format!(
+            "the spine stops {:.0} mm short of the {end} block",
+            (asked - at).abs()
+        ),
+        extent: format!(
+            "at {at:.0} mm from the tail, where the hollow gets lower than {LEAST:.0} mm"
+        ),
+        remedy: format!("lengthen the {end} block to meet it, or make the board thicker there"),
+    };
+    let mut troubles = Vec::new();
+    if ends[0] > asked[0] {
+        troubles.push(trouble("tail", asked[0], ends[0]));
+    }
+    if ends[1] < asked[1] {
+        troubles.push(trouble("nose", asked[1], ends[1]));
+    }
+    troubles
 }
 
 /// Lines and arcs along `curve` from x = `to` back to x = `from`.

@@ -9,7 +9,7 @@ use crate::frame::Rib;
 use crate::mesh::{Mesh, MeshError, PlateFrame, extrude};
 
 /// Chord tolerance of arcs in the preview, mm.
-const TOLERANCE: f64 = 0.05;
+const TOLERANCE: f64 = 0.02;
 
 /// Ribs and spine as plates, and at each rib the strips of both rails as slices of the rib's thickness, planed for the deck.
 ///
