@@ -7,7 +7,7 @@ mod flat;
 mod wishes;
 
 use boardwright::board::{Board, BoardError};
-use boardwright::design::{Design, Pattern, parse};
+use boardwright::design::{Design, Holes, Pattern, parse};
 use boardwright::drawing::{Path, Point, Segment};
 use boardwright::frame::{KeepOut, Rib, lighten};
 use boardwright::solids::frame_preview;
@@ -128,21 +128,38 @@ fn rail_distance(board: &Board, rib: &Rib) -> f64 {
     least
 }
 
+/// Air holes keep 5 mm of wood all round.
+const ROUND_AIR: f64 = 5.0;
+
+fn is_air(rule: &Holes, hole: &Path) -> bool {
+    let b = hole.bounds();
+    (b.width() - rule.breather).abs() < 1e-9 && (b.height() - rule.breather).abs() < 1e-9
+}
+
+/// Lightening holes by the maker's rule, air holes by theirs.
+fn check_part(rule: &Holes, outline: &Path, holes: &[Path]) -> Result<(), String> {
+    let (air, light): (Vec<Path>, Vec<Path>) = holes.iter().cloned().partition(|h| is_air(rule, h));
+    check_holes(outline, &light, [rule.web, rule.bridge, rule.corner])?;
+    check_holes(
+        outline,
+        &air,
+        [ROUND_AIR.min(rule.web), ROUND_AIR, rule.breather / 2.0],
+    )
+    .map_err(|e| format!("air {e}"))
+}
+
 fn check_board(board: &Board) -> Result<(), String> {
     let rule = &board.design.construction.frame.holes;
     for rib in &board.ribs {
         let name = |e| format!("rib {}: {e}", rib.number);
-        check_holes(
-            &rib.outline,
-            &rib.holes,
-            [rule.web, rule.bridge, rule.corner],
-        )
-        .map_err(name)?;
+        check_part(rule, &rib.outline, &rib.holes).map_err(name)?;
+        let air = rib.holes.iter().any(|h| is_air(rule, h));
+        let at_most = |web: f64| if air { web.min(ROUND_AIR) } else { web };
         let rail = rail_distance(board, rib);
-        if rail < rule.rail_web - GRACE {
+        if rail < at_most(rule.rail_web) - GRACE {
             return Err(name(format!("{rail} mm from the rail")));
         }
-        let lap = rib.slot_width / 2.0 + rule.lap_web;
+        let lap = rib.slot_width / 2.0 + at_most(rule.lap_web);
         for hole in &rib.holes {
             let b = hole.bounds();
             if b.min.x.max(-b.max.x) < lap - GRACE {
@@ -157,15 +174,17 @@ fn check_board(board: &Board) -> Result<(), String> {
         }
     }
     let spine = &board.spine;
-    check_holes(
-        &spine.outline,
-        &spine.holes,
-        [rule.web, rule.bridge, rule.corner],
-    )
-    .map_err(|e| format!("spine: {e}"))?;
+    check_part(rule, &spine.outline, &spine.holes).map_err(|e| format!("spine: {e}"))?;
     for hole in &spine.holes {
         let b = hole.bounds();
-        let lap = spine.slot_width / 2.0 + rule.lap_web;
+        let at_most = |web: f64| {
+            if is_air(rule, hole) {
+                web.min(ROUND_AIR)
+            } else {
+                web
+            }
+        };
+        let lap = spine.slot_width / 2.0 + at_most(rule.lap_web);
         for rib in &board.ribs {
             if (b.min.x - rib.x).max(rib.x - b.max.x) < lap - GRACE {
                 return Err(format!(
@@ -175,7 +194,7 @@ fn check_board(board: &Board) -> Result<(), String> {
             }
         }
         let ends = (b.min.x - spine.ends[0]).min(spine.ends[1] - b.max.x);
-        if ends < rule.rail_web - GRACE {
+        if ends < at_most(rule.rail_web) - GRACE {
             return Err(format!("spine: a hole {ends} mm from its end"));
         }
     }
@@ -185,20 +204,31 @@ fn check_board(board: &Board) -> Result<(), String> {
 /// Each part of the preview: closed, and with the volume of its face times its thickness.
 fn check_solids(board: &Board) -> Result<(), String> {
     let meshes = frame_preview(board).map_err(|e| e.to_string())?;
-    let mut parts: Vec<(String, f64)> = board
+    // Chords within 0.02 mm of the contours take no more than this off the area.
+    let part = |area: f64, paths: &[Path], outline: &Path, thickness: f64| {
+        let round: f64 = paths.iter().chain([outline]).map(|p| p.length(1e-3)).sum();
+        [area * thickness, round * 0.02 * thickness]
+    };
+    let mut parts: Vec<(String, [f64; 2])> = board
         .ribs
         .iter()
-        .map(|r| (format!("rib-{:02}", r.number), r.area() * r.thickness))
+        .map(|r| {
+            let name = format!("rib-{:02}", r.number);
+            (name, part(r.area(), &r.holes, &r.outline, r.thickness))
+        })
         .collect();
-    parts.push(("spine".into(), board.spine.area() * board.spine.thickness));
-    for (name, want) in parts {
+    let s = &board.spine;
+    parts.push((
+        "spine".into(),
+        part(s.area(), &s.holes, &s.outline, s.thickness),
+    ));
+    for (name, [want, room]) in parts {
         let mesh = meshes.iter().find(|m| m.name == name).unwrap();
         let report = mesh.check(1e-6);
         if !report.is_sound() {
             return Err(format!("{name}: {report}"));
         }
-        // Chords within 0.02 mm take less than this off the area.
-        if (mesh.volume() / want - 1.0).abs() > 1e-3 {
+        if (mesh.volume() - want).abs() > room {
             return Err(format!("{name}: {} against {want}", mesh.volume()));
         }
     }
@@ -237,7 +267,11 @@ fn both_halves_are_alike() {
 fn the_pattern_is_the_maker_s() {
     let of = |more: &str| Board::new(example("round-tail-6ft4", more)).unwrap();
     let none = of("[construction.holes]\npattern = \"none\"");
-    assert!(none.ribs.iter().all(|r| r.holes.iter().all(is_breather)));
+    assert!(none.ribs.iter().all(|r| {
+        r.holes
+            .iter()
+            .all(|h| is_air(&none.design.construction.frame.holes, h))
+    }));
     let two = of("[construction.holes]\ncount = 2");
     assert_eq!(two.ribs[3].holes.len(), 4);
     let long = of("[construction.holes]\nspan = \"300 mm\"");
@@ -252,6 +286,14 @@ fn the_pattern_is_the_maker_s() {
     check_board(&round).unwrap();
     check_solids(&round).unwrap();
     assert!(round.ribs[3].holes.len() >= 6);
+    for name in EXAMPLES {
+        let none = Board::new(example(name, "[construction.holes]\npattern = \"none\"")).unwrap();
+        check_board(&none).unwrap();
+        // One air hole in each half rib, and one in the spine, join all bays.
+        assert!(none.ribs.iter().all(|r| r.holes.len() == 2));
+        assert_eq!(none.spine.holes.len(), 1);
+        assert_eq!(none.frame_troubles, []);
+    }
     for hole in &round.ribs[3].holes {
         let across = hole.bounds().width();
         assert!((across - across.round()).abs() < 1e-9, "{across}");
@@ -260,10 +302,6 @@ fn the_pattern_is_the_maker_s() {
     let big = of("[construction.cutter]\ndiameter = \"20 mm\"");
     assert_eq!(big.design.construction.frame.holes.corner, 10.0);
     check_board(&big).unwrap();
-}
-
-fn is_breather(hole: &Path) -> bool {
-    (hole.bounds().width() - 8.0).abs() < 1e-9 && hole.segments.len() == 2
 }
 
 #[test]
@@ -386,7 +424,7 @@ proptest! {
         let pattern = if round { "round" } else { "contour" };
         let text = format!(
             "{}\n[construction.holes]\npattern = \"{pattern}\"\nweb = {web}\nrail_web = {rail}\nlap_web = {lap}\n\
-             bridge = {bridge}\ncorner = {corner}\n",
+             bridge = {bridge}\ncorner = {corner}\nbreather = 7.3\n",
             wishes::text(&wish)
         );
         let design = parse(&text, "large.toml").unwrap_or_else(|e| panic!("{e}"));
