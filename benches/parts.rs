@@ -6,7 +6,7 @@ use std::hint::black_box;
 use boardwright::afloat::{Load, lying};
 use boardwright::board::{Board, rail_planes};
 use boardwright::design::{Design, parse};
-use boardwright::frame::{ribs, spine};
+use boardwright::frame::{lighten, ribs, spine};
 use boardwright::mass::{Made, Mass};
 use boardwright::rail::solve;
 use boardwright::shell::{BoardFamily, DEFAULT_TOLERANCE, loft};
@@ -35,9 +35,9 @@ fn parts(c: &mut Criterion) {
     let planes: Vec<f64> = construction.rib_stations.iter().flat_map(at).collect();
     let frame = || {
         let rail = solve(&shell, construction, black_box(&planes)).unwrap();
-        let ribs = ribs(construction, &rail).unwrap();
-        let spine = spine(&shell, construction, &ribs).unwrap();
-        (rail, ribs, spine)
+        let (ribs, _) = ribs(construction, &rail).unwrap();
+        let (spine, _) = spine(&shell, construction, &ribs).unwrap();
+        (rail, lighten(construction, ribs, spine, &[], None).unwrap())
     };
     c.bench_function("frame of 30 ribs, rail stacks included", |b| b.iter(frame));
     c.bench_function("both skins: flat, judged, planked", |b| {

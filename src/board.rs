@@ -3,7 +3,7 @@
 use crate::afloat::{Load, Lying, lying};
 use crate::curve::CurveError;
 use crate::design::Design;
-use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
+use crate::frame::{FrameError, Rib, Spine, Trouble, lighten, planes, ribs, spine};
 use crate::mass::{Made, Mass};
 use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
@@ -44,6 +44,8 @@ pub struct Board {
     pub ribs: Vec<Rib>,
     /// The spine.
     pub spine: Spine,
+    /// What of the frame was left out or shortened, and air that is shut in.
+    pub frame_troubles: Vec<Trouble>,
     /// Where a course cannot hold.
     pub warnings: Vec<Warning>,
     /// The wood its rail takes.
@@ -71,8 +73,11 @@ impl Board {
             &rail_planes(&design, RAIL_STEP),
         )?;
         let strips = strips(&rail).map_err(BoardError::Strips)?;
-        let ribs = ribs(&design.construction, &rail)?;
-        let spine = spine(&shell, &design.construction, &ribs)?;
+        let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
+        let (spine, short) = spine(&shell, &design.construction, &ribs)?;
+        let (ribs, spine, shut) = lighten(&design.construction, ribs, spine, &[], None)?;
+        frame_troubles.extend(short);
+        frame_troubles.extend(shut);
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let again = |changed: &Design| {
             let planes = rail_planes(changed, RAIL_STEP);
@@ -111,6 +116,7 @@ impl Board {
             strips,
             ribs,
             spine,
+            frame_troubles,
             warnings,
             yard,
             panels,

@@ -65,8 +65,9 @@ fn woods_weigh_what_the_books_say() {
     }
     let rib = part(&dry, "rib 3");
     let found = &dry.ribs[2];
-    let by_hand =
-        found.outline.area().abs() * found.thickness * 1e-9 * okoume * pound_per_cubic_foot;
+    let holes: f64 = found.holes.iter().map(|h| h.area().abs()).sum();
+    let area = found.outline.area().abs() - holes;
+    let by_hand = area * found.thickness * 1e-9 * okoume * pound_per_cubic_foot;
     assert!(
         (rib.mass / by_hand - 1.0).abs() < 2e-3,
         "{} {by_hand}",

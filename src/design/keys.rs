@@ -9,6 +9,7 @@ use super::key::{
     Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
     TableKeys,
 };
+use super::keys_frame as frame;
 use super::keys_skins as skins;
 use super::keys_weight as weight;
 use super::keys_yard as yard;
@@ -70,6 +71,24 @@ const TABLES: &[TableKeys] = &[
         repeated: false,
         doc: "The square strips each rail starts from.",
         keys: STARTER,
+    },
+    TableKeys {
+        path: "construction.holes",
+        repeated: false,
+        doc: "Lightening holes in ribs and spine, which also let the bays breathe.",
+        keys: frame::HOLES,
+    },
+    TableKeys {
+        path: "construction.cutter",
+        repeated: false,
+        doc: "What ribs and spine are cut with.",
+        keys: frame::CUTTER,
+    },
+    TableKeys {
+        path: "construction.sheet",
+        repeated: false,
+        doc: "The sheet that ribs and spine are cut from.",
+        keys: frame::SHEET,
     },
     TableKeys {
         path: "skins",

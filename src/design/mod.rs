@@ -9,9 +9,11 @@
 
 mod build;
 mod fault;
+mod frame;
 mod hint;
 mod key;
 mod keys;
+mod keys_frame;
 mod keys_skins;
 mod keys_weight;
 mod keys_yard;
@@ -30,6 +32,7 @@ mod table;
 mod weight;
 
 pub use fault::{Fault, Faults};
+pub use frame::{FrameCut, Holes, Pattern, Relief, SheetSize, SpineJoint};
 pub use key::{Fallback, Key, Kind, TableKeys};
 pub use keys::tables;
 pub use manual::{reference, starter};

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Finish, Fitting, Rider, Shop, Skins};
+use super::{Finish, Fitting, FrameCut, Rider, Shop, Skins};
 use crate::timber::Species;
 use crate::units::Unit;
 
@@ -230,6 +230,8 @@ pub struct Construction {
     pub skin_turn: f64,
     /// A skin does not bend tighter than this radius, mm.
     pub skin_bend_radius: f64,
+    /// How ribs and spine are lightened and cut.
+    pub frame: FrameCut,
 }
 
 /// A bead-and-cove strip's finished profile.

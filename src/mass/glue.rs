@@ -1,7 +1,7 @@
 //! What is glued to what, by area.
 //!
-//! Counted are the skins' seams, the rail's strips on each other and on bottom and deck, the frame's edges on the skins and the
-//! ribs' ends on the rail, and the blocks under both skins. Half-laps and what lies inside a block are not: they are small.
+//! Counted are the skins' seams, the rail's strips on each other and on bottom and deck, the frame's lands and half-laps, and the blocks
+//! under both skins. What lies inside a block is not.
 
 use super::weigh::Made;
 use crate::curve::Vector;
@@ -103,14 +103,8 @@ fn middle(strip: &Strip) -> [f64; 2] {
 fn frame(made: &Made<'_>) -> Sum {
     let mut sum = Sum::default();
     for rib in made.ribs {
-        let wide = rib.outline.bounds().width();
         let middle = (rib.heights[0] + rib.heights[1]) / 2.0;
-        sum.add(2.0 * wide * rib.thickness, [rib.x, middle]);
-        if let (Some(first), Some(last)) = (rib.stack.courses.first(), rib.stack.courses.last()) {
-            let high = (last.head.y - first.foot.y).max(0.0);
-            let at = (last.head.y + first.foot.y) / 2.0;
-            sum.add(2.0 * high * rib.thickness, [rib.x, at]);
-        }
+        sum.add(rib.lands.total(), [rib.x, middle]);
     }
     let spine = made.spine;
     let bounds = spine.outline.bounds();
@@ -118,7 +112,7 @@ fn frame(made: &Made<'_>) -> Sum {
         (bounds.min.x + bounds.max.x) / 2.0,
         (bounds.min.y + bounds.max.y) / 2.0,
     ];
-    sum.add(2.0 * (spine.ends[1] - spine.ends[0]) * spine.thickness, at);
+    sum.add(spine.lands.total(), at);
     sum
 }
 

@@ -83,7 +83,11 @@ impl Mass {
             frame += region;
             parts.extend(scale.wood(&format!("rib {}", rib.number), &timber.frame, 1, region));
         }
-        let spine = Region::of_side(&polygon(&made.spine.outline)).times(made.spine.thickness);
+        let mut spine = Region::of_side(&polygon(&made.spine.outline));
+        for hole in &made.spine.holes {
+            spine = spine.less(Region::of_side(&polygon(hole)));
+        }
+        let spine = spine.times(made.spine.thickness);
         frame += spine;
         parts.extend(scale.wood("spine", &timber.frame, 1, spine));
         for (name, region) in [
@@ -157,9 +161,13 @@ impl Scale {
     }
 }
 
-/// A rib's volume.
+/// A rib's volume, holes out.
 fn rib_region(rib: &Rib) -> Region {
-    Region::of_polygon(&polygon(&rib.outline)).slice(rib.x, rib.thickness)
+    let mut area = Region::of_polygon(&polygon(&rib.outline));
+    for hole in &rib.holes {
+        area = area.less(Region::of_polygon(&polygon(hole)));
+    }
+    area.slice(rib.x, rib.thickness)
 }
 
 fn polygon(path: &Path) -> Vec<Vector<2>> {

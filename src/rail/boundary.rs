@@ -25,6 +25,10 @@ impl Stack {
             let ([a, b], [c, d]) = (w[0], w[1]);
             match crossing(a, b, c, d) {
                 Some(point) => line.push(point),
+                // Faces nearly in line whose ends overlap by a hair would make the line run back.
+                None if (c - b).dot(&(b - a)) < 0.0 && (c - b).norm() < 0.05 => {
+                    line.push((b + c) / 2.0);
+                }
                 None => line.extend([b, c]),
             }
         }

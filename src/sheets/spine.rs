@@ -1,46 +1,26 @@
 //! The spine's template.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, polyline, text};
+use super::label::{LETTER, arrow, block, engraved, path, polyline};
 use crate::board::Board;
-use crate::drawing::{Align, Drawing, Layer, Point};
+use crate::drawing::{Align, Drawing, Item, Layer, Point, text_width};
+use crate::frame::{Rib, Spine};
 use crate::units;
+
+/// Length of the arrow to the nose over the height of letters.
+const ARROW: f64 = 3.0;
 
 pub(super) fn sheet(board: &Board) -> Sheet {
     let (part, spine) = ("spine", &board.spine);
-    let mut items = vec![path(part, Layer::OutsideCut, spine.outline.clone())];
+    let holes = spine.holes.iter().cloned();
+    let mut items: Vec<Item> = holes
+        .map(|hole| path(part, Layer::InsideCut, hole))
+        .collect();
+    items.push(path(part, Layer::OutsideCut, spine.outline.clone()));
     for rib in &board.ribs {
-        let [bottom, _] = rib.heights;
-        let tick = (rib.slot_top - bottom).min(6.0);
-        let mark = [Point::new(rib.x, bottom), Point::new(rib.x, bottom + tick)];
-        items.push(polyline(part, Layer::Mark, &mark));
-        let letter = LETTER.min((rib.slot_top - bottom) / 4.0);
-        let at = Point::new(rib.x + 2.0, bottom + tick * 0.3);
-        items.push(text(
-            part,
-            at,
-            letter,
-            Align::Start,
-            format!("{}", rib.number),
-        ));
+        items.extend(station(part, rib));
     }
-    let place = spine.label_place(&board.ribs);
-    items.push(text(
-        part,
-        Point::new(place.x - 30.0, place.y),
-        LETTER,
-        Align::Middle,
-        "SPINE".into(),
-    ));
-    let nose = Point::new(place.x + 20.0, place.y + LETTER / 2.0);
-    items.extend(arrow(part, nose, Point::new(nose.x + 25.0, nose.y)));
-    items.push(text(
-        part,
-        Point::new(nose.x + 28.0, place.y),
-        LETTER,
-        Align::Start,
-        "NOSE".into(),
-    ));
+    items.extend(name(part, spine, &board.ribs));
     let bounds = spine.outline.bounds();
     let [from, to] = spine.ends.map(|x| units::size(x, board.design.report));
     let words = [
@@ -70,4 +50,65 @@ pub(super) fn sheet(board: &Board) -> Sheet {
             items,
         },
     }
+}
+
+/// The mark of a rib's station at the bottom edge, with its number.
+fn station(part: &str, rib: &Rib) -> Vec<Item> {
+    let [bottom, _] = rib.heights;
+    let tick = ((rib.slot_top - bottom) / 2.0).min(6.0);
+    let mark = [Point::new(rib.x, bottom), Point::new(rib.x, bottom + tick)];
+    let letter = LETTER.min(tick * 0.6);
+    let at = Point::new(rib.x + 2.0, bottom + tick * 0.4);
+    vec![
+        polyline(part, Layer::Mark, &mark),
+        engraved(part, at, letter, Align::Start, &rib.number.to_string()),
+    ]
+}
+
+/// The part's name and the arrows to nose and deck, round the slot of the tallest rib, where there are no holes.
+fn name(part: &str, spine: &Spine, ribs: &[Rib]) -> Vec<Item> {
+    let tall = |r: &&Rib| r.heights[1] - r.heights[0];
+    let Some(rib) = ribs.iter().max_by(|a, b| tall(a).total_cmp(&tall(b))) else {
+        return Vec::new();
+    };
+    let room = spine.lap_room(rib.x);
+    let [bottom, deck] = rib.heights;
+    // Below the slot: "SPINE", an arrow, "NOSE".
+    let words = ["SPINE", "NOSE"].map(|w| text_width(w, 1.0));
+    let [spine_word, nose_word] = words;
+    let wide = spine_word + nose_word + ARROW + 1.0;
+    let letter = LETTER
+        .min((rib.slot_top - bottom) / 4.0)
+        .min(2.0 * (room - 1.0) / wide);
+    let y = (rib.slot_top + bottom) / 2.0 + letter * 0.2;
+    let left = rib.x - wide * letter / 2.0;
+    let from = left + (spine_word + 0.5) * letter;
+    let to = from + ARROW * letter;
+    let at = |x: f64| Point::new(x, y);
+    let height = |x: f64| Point::new(x, y + letter / 2.0);
+    let mut items = vec![
+        engraved(part, at(left), letter, Align::Start, "SPINE"),
+        engraved(part, at(to + 0.5 * letter), letter, Align::Start, "NOSE"),
+    ];
+    items.extend(arrow(part, height(from), height(to)));
+    // Beside the slot, upward.
+    let x = rib.x + spine.slot_width / 2.0 + (room - spine.slot_width / 2.0) / 2.0;
+    let tall = deck - rib.slot_top;
+    let low = rib.slot_top + tall * 0.15;
+    let high = deck - tall * 0.25;
+    if high - low > 2.5 * letter {
+        items.extend(arrow(
+            part,
+            Point::new(x, low + 1.5 * letter),
+            Point::new(x, high),
+        ));
+        items.push(engraved(
+            part,
+            Point::new(x, low),
+            letter,
+            Align::Middle,
+            "UP",
+        ));
+    }
+    items
 }

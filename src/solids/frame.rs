@@ -9,7 +9,7 @@ use crate::frame::Rib;
 use crate::mesh::{Mesh, MeshError, PlateFrame, extrude};
 
 /// Chord tolerance of arcs in the preview, mm.
-const TOLERANCE: f64 = 0.05;
+const TOLERANCE: f64 = 0.02;
 
 /// Ribs and spine as plates, and at each rib the strips of both rails as slices of the rib's thickness, planed for the deck.
 ///
@@ -21,7 +21,7 @@ pub fn frame_preview(board: &Board) -> Result<Vec<Mesh>, MeshError> {
         meshes.push(extrude(
             &name,
             &ring(&rib.outline),
-            &[],
+            &rings(&rib.holes),
             &across(rib),
             rib.thickness,
         )?);
@@ -50,7 +50,7 @@ pub fn frame_preview(board: &Board) -> Result<Vec<Mesh>, MeshError> {
     meshes.push(extrude(
         "spine",
         &ring(&spine.outline),
-        &[],
+        &rings(&spine.holes),
         &along,
         spine.thickness,
     )?);
@@ -65,6 +65,10 @@ fn across(rib: &Rib) -> PlateFrame {
         up: Vector3::z(),
         through: Vector3::x(),
     }
+}
+
+fn rings(paths: &[Path]) -> Vec<Vec<Point>> {
+    paths.iter().map(ring).collect()
 }
 
 fn ring(path: &Path) -> Vec<Point> {

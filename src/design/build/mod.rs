@@ -5,6 +5,7 @@
 
 mod construction;
 mod foil;
+mod frame;
 mod outline;
 mod points;
 mod ribs;
