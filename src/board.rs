@@ -1,5 +1,6 @@
 //! From a design to everything that follows from it.
 
+use crate::bed::{Bed, bed};
 use crate::curve::CurveError;
 use crate::design::Design;
 use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
@@ -45,6 +46,8 @@ pub struct Board {
     pub warnings: Vec<Warning>,
     /// The wood its rail takes.
     pub yard: Yard,
+    /// The building bed.
+    pub bed: Bed,
 }
 
 /// Spacing of the planes, mm, in which the rail is solved between ribs.
@@ -66,6 +69,7 @@ impl Board {
         let spine = spine(&shell, &design.construction, &ribs)?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &strips);
+        let bed = bed(&shell, &design);
         Ok(Self {
             design,
             family,
@@ -77,6 +81,7 @@ impl Board {
             spine,
             warnings,
             yard,
+            bed,
         })
     }
 }

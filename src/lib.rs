@@ -4,6 +4,7 @@
 //! Lengths are millimetres and angles radians everywhere inside the library.
 
 pub mod afloat;
+pub mod bed;
 pub mod board;
 pub mod cli;
 pub mod curve;

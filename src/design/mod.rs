@@ -9,9 +9,11 @@
 
 mod build;
 mod fault;
+mod fittings;
 mod hint;
 mod key;
 mod keys;
+mod keys_fittings;
 mod keys_yard;
 mod list;
 mod manual;
@@ -26,6 +28,7 @@ mod syntax;
 mod table;
 
 pub use fault::{Fault, Faults};
+pub use fittings::{Aside, Bed, Blocks, Fin, FinCut, FinSet, Fins, Hole, Through};
 pub use key::{Fallback, Key, Kind, TableKeys};
 pub use keys::tables;
 pub use manual::{reference, starter};

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::Shop;
+use super::{Bed, Blocks, Fins, Hole, Shop};
 use crate::timber::Species;
 use crate::units::Unit;
 
@@ -31,6 +31,16 @@ pub struct Design {
     pub timber: Timber,
     /// Planks, saws and machines.
     pub shop: Shop,
+    /// How the end blocks are laid up.
+    pub blocks: Blocks,
+    /// The fins and their pads.
+    pub fins: Fins,
+    /// The leash plug.
+    pub plug: Option<Hole>,
+    /// The vent.
+    pub vent: Option<Hole>,
+    /// The building bed.
+    pub bed: Bed,
 }
 
 /// The wood of the rail, and how far it is trusted.

@@ -5,7 +5,7 @@ mod error;
 mod rib;
 mod spine;
 
-pub(crate) use chain::segments;
+pub(crate) use chain::{arcs, close, line, segments};
 pub use error::FrameError;
 pub(crate) use rib::planes;
 pub use rib::{Bevels, Rib, ribs};

@@ -103,14 +103,17 @@ fn warnings(html: &mut String, report: &Report) {
     }
 }
 
-/// The sheets' pictures: long parts first, each across the page, then the ribs.
+/// The sheets' pictures: long parts first, each across the page, then ribs and cradles.
 fn gallery(html: &mut String, sheets: &[Sheet]) {
     html.push_str(
         "<h2>Templates</h2>\n<p class=\"small\">Full size when printed at 100 %: measure the rule on the sheet before \
          you cut.</p>\n",
     );
-    let (ribs, long): (Vec<&Sheet>, Vec<&Sheet>) =
-        sheets.iter().partition(|s| s.name.starts_with("rib-"));
+    let (ribs, long): (Vec<&Sheet>, Vec<&Sheet>) = sheets.iter().partition(|s| {
+        ["rib-", "cradle-"]
+            .iter()
+            .any(|part| s.name.starts_with(part))
+    });
     for (class, group) in [("sheets wide", long), ("sheets", ribs)] {
         put(html, format_args!("<div class=\"{class}\">\n"));
         for sheet in group {

@@ -15,7 +15,7 @@ use crate::board::Board;
 use crate::export::{csv, dxf, json, stl, svg};
 use crate::report::{report, tables};
 use crate::sheets::sheets;
-use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh, strip_solids};
+use crate::solids::{MESH_TOLERANCE, bed_solids, frame_preview, shell_mesh, strip_solids};
 
 /// A file to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -96,6 +96,11 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         what,
         stl::write(&strips, title)?,
     );
+    let bed = bed_solids(board)?;
+    if !bed.is_empty() {
+        let what = "the building bed's cradles under the board";
+        add("stl/bed.stl".into(), what, stl::write(&bed, title)?);
+    }
     for named in tables(board) {
         let (name, what) = (named.name, &named.table.title);
         let text = csv::write(&named.table)?;

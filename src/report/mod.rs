@@ -1,6 +1,7 @@
 //! What a board comes to, in words and numbers for a reader: measures, frame, rail, and advice where a course cannot hold.
 
 mod advice;
+mod bed;
 mod measure;
 mod rail;
 mod tables;

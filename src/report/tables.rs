@@ -1,6 +1,6 @@
 //! The report's numbers as tables, in millimetres and degrees.
 
-use super::{Report, measure_list, report};
+use super::{Report, bed, measure_list, report};
 use crate::board::Board;
 use crate::rail::{Kind, Landing};
 use crate::table::{Cell, Column, Table};
@@ -27,23 +27,24 @@ pub fn tables(board: &Board) -> Vec<NamedTable> {
         named("rail-courses", courses(board)),
         named("rail-margins", margins(board)),
         named("rail-strips", strips(board)),
+        named("bed", bed::table(board)),
         named("warnings", warnings(&report)),
     ]
 }
 
-fn mm(name: &str) -> Column {
+pub(super) fn mm(name: &str) -> Column {
     Column::measured(name, "mm", 3)
 }
 
-fn degrees(name: &str) -> Column {
+pub(super) fn degrees(name: &str) -> Column {
     Column::measured(name, "degrees", 2)
 }
 
-fn count(n: usize) -> Cell {
+pub(super) fn count(n: usize) -> Cell {
     Cell::Count(i64::try_from(n).unwrap_or(i64::MAX))
 }
 
-fn maybe(number: Option<f64>) -> Cell {
+pub(super) fn maybe(number: Option<f64>) -> Cell {
     number.map_or(Cell::Empty, Cell::Number)
 }
 
@@ -55,7 +56,12 @@ fn words(kind: Kind) -> Cell {
     })
 }
 
-fn table(board: &Board, title: &str, columns: Vec<Column>, rows: Vec<Vec<Cell>>) -> Table {
+pub(super) fn table(
+    board: &Board,
+    title: &str,
+    columns: Vec<Column>,
+    rows: Vec<Vec<Cell>>,
+) -> Table {
     Table {
         title: format!("{}: {title}", board.design.name),
         columns,

@@ -1,5 +1,7 @@
 //! Parts as full-size drawings.
 
+mod bed;
+mod cradle;
 mod label;
 mod outline;
 mod profile;
@@ -27,7 +29,7 @@ pub struct Sheet {
 /// Gap between parts on the combined sheet, mm.
 const GAP: f64 = 30.0;
 
-/// Every template of `board`: ribs from the tail, spine, outline, rocker, and all of them together.
+/// Every template of `board`: ribs from the tail, spine, outline, rocker, the building bed, and all of them together.
 pub fn sheets(board: &Board) -> Result<Vec<Sheet>, crate::frame::FrameError> {
     let mut sheets: Vec<Sheet> = board
         .ribs
@@ -37,6 +39,8 @@ pub fn sheets(board: &Board) -> Result<Vec<Sheet>, crate::frame::FrameError> {
     sheets.push(spine::sheet(board));
     sheets.push(outline::sheet(board)?);
     sheets.push(profile::sheet(board)?);
+    sheets.extend(board.bed.cradles.iter().map(|c| cradle::sheet(board, c)));
+    sheets.push(bed::sheet(board));
     let drawings: Vec<Drawing> = sheets.iter().map(|s| s.drawing.clone()).collect();
     let mut drawing = row(&drawings, GAP, board.design.length + 2.0 * GAP);
     drawing.title = format!("{}: all templates", board.design.name);

@@ -1,9 +1,11 @@
 //! The board's parts as meshes.
 
+mod bed;
 mod frame;
 mod shell;
 mod strips;
 
+pub use bed::bed_solids;
 pub use frame::frame_preview;
 pub use shell::shell_mesh;
 pub use strips::strip_solids;

@@ -3,7 +3,9 @@
 //! Each builder takes what is sound, notes what contradicts, and gives nothing where a value it needs is faulty, so that
 //! one slip is not reported twice.
 
+mod bed;
 mod construction;
+mod fittings;
 mod foil;
 mod outline;
 mod points;
@@ -40,6 +42,11 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
     let construction = construction::construction(file, length, ends, foil.as_ref(), report);
     let timber = yard::timber(file, report);
     let shop = yard::shop(file, timber.as_ref().map(|t| t.rail.name.as_str()), report);
+    let blocks = fittings::blocks(file);
+    let fins = fittings::fins(file, report);
+    let plug = fittings::hole(file, "plug", length, report);
+    let vent = fittings::hole(file, "vent", length, report);
+    let bed = bed::bed(file, length, report);
     let report_unit = match top.word("report") {
         Some("mm") => Unit::Mm,
         Some("in") => Unit::In,
@@ -58,5 +65,10 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
         construction: construction?,
         timber: timber?,
         shop: shop?,
+        blocks: blocks?,
+        fins: fins?,
+        plug: plug?,
+        vent: vent?,
+        bed: bed?,
     })
 }
