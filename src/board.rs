@@ -1,6 +1,7 @@
 //! From a design to everything that follows from it.
 
 use crate::bed::{Bed, bed};
+use crate::blocks::{Block, blocks};
 use crate::curve::CurveError;
 use crate::design::Design;
 use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
@@ -46,6 +47,8 @@ pub struct Board {
     pub warnings: Vec<Warning>,
     /// The wood its rail takes.
     pub yard: Yard,
+    /// The solid end blocks, tail first; one is missing where the skins leave no room for it.
+    pub blocks: Vec<Block>,
     /// The building bed.
     pub bed: Bed,
 }
@@ -69,6 +72,7 @@ impl Board {
         let spine = spine(&shell, &design.construction, &ribs)?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &strips);
+        let blocks = blocks(&shell, &design);
         let bed = bed(&shell, &design);
         Ok(Self {
             design,
@@ -81,6 +85,7 @@ impl Board {
             spine,
             warnings,
             yard,
+            blocks,
             bed,
         })
     }

@@ -5,6 +5,7 @@
 
 pub mod afloat;
 pub mod bed;
+pub mod blocks;
 pub mod board;
 pub mod cli;
 pub mod curve;
@@ -12,6 +13,7 @@ pub mod design;
 pub mod drawing;
 pub mod export;
 pub mod frame;
+pub mod lofted;
 pub mod mesh;
 pub mod output;
 pub mod polygon;

@@ -50,7 +50,12 @@ pub(super) fn sheet(board: &Board) -> Sheet {
             ),
         ));
     }
-    let nose = Point::new(length - 90.0, -12.0);
+    // Between the last two cradles.
+    let middle = match bed.cradles.as_slice() {
+        [.., a, b] => (a.x + b.x) / 2.0,
+        _ => length / 2.0,
+    };
+    let nose = Point::new(middle, -12.0);
     items.extend(arrow(part, nose, Point::new(nose.x + 40.0, nose.y)));
     items.push(text(
         part,

@@ -4,7 +4,7 @@ use super::Sheet;
 use super::label::{LETTER, arrow, block, path, polyline, text};
 use crate::bed::Cradle;
 use crate::board::Board;
-use crate::drawing::{Align, Drawing, Layer, Point};
+use crate::drawing::{Align, Drawing, Layer, Point, text_width};
 use crate::units;
 
 pub(super) fn sheet(board: &Board, cradle: &Cradle) -> Sheet {
@@ -36,22 +36,20 @@ pub(super) fn sheet(board: &Board, cradle: &Cradle) -> Sheet {
             ],
         ));
     }
-    let lean = arrow_place(half);
+    let x = (half * 0.3).min(30.0);
     items.extend(arrow(
         &part,
-        Point::new(lean, sight - 6.0),
-        Point::new(lean, sight + 12.0),
+        Point::new(x, sight - 6.0),
+        Point::new(x, sight + 6.0),
     ));
     let under = cradle
         .rib
         .map_or(String::new(), |rib| format!(", RIB {rib}"));
-    items.push(text(
-        &part,
-        Point::new(lean + 6.0, sight - 2.0),
-        LETTER,
-        Align::Start,
-        format!("{}{under} UP", part.to_uppercase()),
-    ));
+    let name = format!("{}{under} UP", part.to_uppercase());
+    // As large as fits on a narrow cradle.
+    let letter = LETTER.min(LETTER * 1.8 * half / text_width(&name, LETTER));
+    let over = Point::new(0.0, sight + 10.0);
+    items.push(text(&part, over, letter, Align::Middle, name));
     let bounds = cradle.outline.bounds();
     items.extend(block(
         &part,
@@ -69,11 +67,6 @@ pub(super) fn sheet(board: &Board, cradle: &Cradle) -> Sheet {
         },
         name: part,
     }
-}
-
-/// Where the up arrow stands: beside the sight hole.
-fn arrow_place(half: f64) -> f64 {
-    (half * 0.15).max(10.0).min(half)
 }
 
 fn words(board: &Board, cradle: &Cradle) -> Vec<String> {
@@ -97,8 +90,8 @@ fn words(board: &Board, cradle: &Cradle) -> Vec<String> {
             units::mm(cradle.heights[1], 1),
             units::mm(board.bed.sight, 1)
         ),
-        bevel(cradle),
     ];
+    words.extend(bevel(cradle));
     let stands = match board.bed.beam {
         None => "",
         Some(_) if cradle.outline.bounds().min.y > 0.0 => "It stands on the beam. ",
@@ -108,18 +101,21 @@ fn words(board: &Board, cradle: &Cradle) -> Vec<String> {
     words
 }
 
-fn bevel(cradle: &Cradle) -> String {
+fn bevel(cradle: &Cradle) -> Vec<String> {
     let [centre, end] = cradle.bevels.map(f64::to_degrees);
     if centre.abs().max(end.abs()) < 0.05 {
-        return "Upper edge square.".into();
+        return vec!["Upper edge square.".into()];
     }
     let rise = |angle: f64| {
         let face = if angle < 0.0 { "tail" } else { "nose" };
         format!("{:.1}° up to the {face}", angle.abs())
     };
-    format!(
-        "The line is the lower edge, which bears square as cut. To bear on its whole thickness: {} at the centreline, {} at the ends.",
-        rise(centre),
-        rise(end)
-    )
+    vec![
+        "The line is the lower edge, which bears square as cut.".into(),
+        format!(
+            "To bear on its whole thickness: {} at the centreline, {} at the ends.",
+            rise(centre),
+            rise(end)
+        ),
+    ]
 }

@@ -2,11 +2,13 @@
 
 mod bed;
 mod frame;
+mod lofted;
 mod shell;
 mod strips;
 
 pub use bed::bed_solids;
 pub use frame::frame_preview;
+pub use lofted::lofted_solid;
 pub use shell::shell_mesh;
 pub use strips::strip_solids;
 
@@ -15,6 +17,12 @@ use crate::mesh::{Mesh, MeshError};
 
 /// Greatest distance, mm, of the shell's mesh from its patches, unless asked otherwise.
 pub const MESH_TOLERANCE: f64 = 0.1;
+
+/// The end blocks as they are when the board is finished.
+pub fn block_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
+    let bodies = board.blocks.iter().flat_map(|block| &block.bodies);
+    bodies.map(lofted_solid).collect()
+}
 
 /// The finished shell, then the parts of the frame with the strips' slices at the ribs.
 pub fn meshes(board: &Board) -> Result<Vec<Mesh>, MeshError> {
