@@ -5,6 +5,7 @@ use crate::blocks::{Block, blocks};
 use crate::curve::CurveError;
 use crate::design::Design;
 use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
+use crate::pads::{Pads, pads};
 use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
 use crate::yard::Yard;
@@ -49,6 +50,8 @@ pub struct Board {
     pub yard: Yard,
     /// The solid end blocks, tail first; one is missing where the skins leave no room for it.
     pub blocks: Vec<Block>,
+    /// Fins, leash plug and vent, their pads and clashes.
+    pub pads: Pads,
     /// The building bed.
     pub bed: Bed,
 }
@@ -73,6 +76,7 @@ impl Board {
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &strips);
         let blocks = blocks(&shell, &design);
+        let pads = pads(&shell, &family, &design, &rail, &ribs);
         let bed = bed(&shell, &design);
         Ok(Self {
             design,
@@ -86,6 +90,7 @@ impl Board {
             warnings,
             yard,
             blocks,
+            pads,
             bed,
         })
     }

@@ -16,6 +16,7 @@ pub mod frame;
 pub mod lofted;
 pub mod mesh;
 pub mod output;
+pub mod pads;
 pub mod polygon;
 pub mod rail;
 pub mod report;

@@ -39,8 +39,8 @@ pub(super) const FINS: &[Key] = &[
     Key::new("cut_width", Length(3.0, 60.0), "12")
         .or_rule("25 mm for a single, else 12 mm")
         .doc("Width of a cut-out"),
-    Key::new("cut_depth", Length(4.0, 60.0), "18")
-        .or_number(18.0)
+    Key::new("cut_depth", Length(4.0, 60.0), "14")
+        .or_number(14.0)
         .doc("Depth of a cut-out from the finished bottom"),
     Key::new("tabs", Count(2, 4), "2")
         .or_number(2.0)
@@ -81,7 +81,7 @@ pub(super) const FIN: &[Key] = &[
     Key::new("cut_width", Length(3.0, 60.0), "25")
         .or_rule("as in `[fins]`")
         .doc("Width of a cut-out"),
-    Key::new("cut_depth", Length(4.0, 60.0), "18")
+    Key::new("cut_depth", Length(4.0, 60.0), "14")
         .or_rule("that of `[fins]`")
         .doc("Depth of a cut-out from the finished bottom"),
 ];
@@ -104,8 +104,8 @@ pub(super) const PLUG: &[Key] = &[
     Key::new("diameter", Length(5.0, 80.0), "28")
         .or_number(28.0)
         .doc("Diameter of its hole"),
-    Key::new("depth", Length(3.0, 60.0), "18")
-        .or_number(18.0)
+    Key::new("depth", Length(3.0, 60.0), "14")
+        .or_number(14.0)
         .doc("Depth of its hole from the finished surface"),
     Key::new("margin", Length(3.0, 60.0), "10")
         .or_number(10.0)

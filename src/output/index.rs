@@ -42,6 +42,7 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
     }
     measures(&mut html, board);
     warnings(&mut html, report);
+    clashes(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
     listing(&mut html, files);
@@ -100,6 +101,23 @@ fn warnings(html: &mut String, report: &Report) {
             );
         }
         html.push_str("</table></details></div>\n");
+    }
+}
+
+fn clashes(html: &mut String, report: &Report) {
+    if report.clashes.is_empty() {
+        return;
+    }
+    html.push_str("<h2>Clashes of fins, leash plug and vent</h2>\n");
+    for clash in &report.clashes {
+        put(
+            html,
+            format_args!(
+                "<div class=\"warning\"><p><strong>{}</strong>.</p><p>To change: {}.</p></div>\n",
+                escape(&clash.headline),
+                escape(&clash.remedy)
+            ),
+        );
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod advice;
 mod bed;
+mod fittings;
 mod measure;
 mod rail;
 mod tables;
@@ -85,6 +86,8 @@ pub struct Report {
     pub rail: RailReport,
     /// Where courses cannot hold, grouped by what to do about it.
     pub warnings: Vec<Advice>,
+    /// Fins, leash plug and vent that clash with something.
+    pub clashes: Vec<crate::pads::Trouble>,
 }
 
 /// Reports on `board`.
@@ -108,6 +111,7 @@ pub fn report(board: &Board) -> Report {
         },
         rail: RailReport::new(board),
         warnings: advice(&board.warnings),
+        clashes: board.pads.troubles.clone(),
     }
 }
 

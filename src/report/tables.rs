@@ -1,6 +1,6 @@
 //! The report's numbers as tables, in millimetres and degrees.
 
-use super::{Report, bed, measure_list, report};
+use super::{Report, bed, fittings, measure_list, report};
 use crate::board::Board;
 use crate::rail::{Kind, Landing};
 use crate::table::{Cell, Column, Table};
@@ -27,6 +27,8 @@ pub fn tables(board: &Board) -> Vec<NamedTable> {
         named("rail-courses", courses(board)),
         named("rail-margins", margins(board)),
         named("rail-strips", strips(board)),
+        named("fittings", fittings::table(board)),
+        named("clashes", fittings::clashes(board)),
         named("bed", bed::table(board)),
         named("warnings", warnings(&report)),
     ]

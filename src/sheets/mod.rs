@@ -1,9 +1,12 @@
 //! Parts as full-size drawings.
 
 mod bed;
+mod block;
 mod cradle;
+mod fittings;
 mod label;
 mod outline;
+mod pads;
 mod profile;
 mod rib;
 mod skin;
@@ -29,7 +32,7 @@ pub struct Sheet {
 /// Gap between parts on the combined sheet, mm.
 const GAP: f64 = 30.0;
 
-/// Every template of `board`: ribs from the tail, spine, outline, rocker, the building bed, and all of them together.
+/// Every template of `board`: ribs from the tail, spine, outline, rocker, end blocks, fittings and their pads, the building bed, and all of them together.
 pub fn sheets(board: &Board) -> Result<Vec<Sheet>, crate::frame::FrameError> {
     let mut sheets: Vec<Sheet> = board
         .ribs
@@ -39,6 +42,9 @@ pub fn sheets(board: &Board) -> Result<Vec<Sheet>, crate::frame::FrameError> {
     sheets.push(spine::sheet(board));
     sheets.push(outline::sheet(board)?);
     sheets.push(profile::sheet(board)?);
+    sheets.extend(board.blocks.iter().map(|b| block::sheet(board, b)));
+    sheets.extend(fittings::sheet(board));
+    sheets.extend(pads::sheet(board));
     sheets.extend(board.bed.cradles.iter().map(|c| cradle::sheet(board, c)));
     sheets.push(bed::sheet(board));
     let drawings: Vec<Drawing> = sheets.iter().map(|s| s.drawing.clone()).collect();

@@ -24,6 +24,14 @@ pub fn block_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
     bodies.map(lofted_solid).collect()
 }
 
+/// The pads of fins, leash plug and vent in place, nothing cut out of them yet.
+pub fn pad_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
+    let pads = board.pads.fittings.iter().filter_map(|f| f.pad.as_ref());
+    pads.flat_map(|pad| &pad.pieces)
+        .map(|piece| lofted_solid(&piece.body))
+        .collect()
+}
+
 /// The finished shell, then the parts of the frame with the strips' slices at the ribs.
 pub fn meshes(board: &Board) -> Result<Vec<Mesh>, MeshError> {
     let mut meshes = vec![shell_mesh(&board.shell, MESH_TOLERANCE)?];

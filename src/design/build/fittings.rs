@@ -116,7 +116,7 @@ fn cut(
         },
         length,
         width: number("cut_width", Some(if single { 25.0 } else { 12.0 }))?,
-        depth: number("cut_depth", Some(18.0))?,
+        depth: number("cut_depth", Some(14.0))?,
     };
     if tabs && cut.spacing < length + BETWEEN_TABS {
         let least = plain(length + BETWEEN_TABS);
