@@ -1,7 +1,7 @@
 //! Where fittings and what they are let into get in each other's way, and the smallest change that would serve.
 
 use super::room::{Room, across, x_range, y_range};
-use super::solid::{floor, reach, skin};
+use super::solid::{floor, reach, skin, thickness};
 use super::{Fitting, Kind, Piece, Trouble};
 use crate::curve::Vector;
 use crate::design::Through;
@@ -227,10 +227,10 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         let limit = if (from..=to).contains(&x) {
             room.plane(x).and_then(|plane| {
                 let [bottom, deck] = plane.heights(outer);
-                let cut = reach(f) - skin(room, f.through);
+                let high = thickness(room, f);
                 let range = match f.through {
-                    Through::Bottom => [bottom, bottom + cut],
-                    Through::Deck => [deck - cut, deck],
+                    Through::Bottom => [bottom, bottom + high],
+                    Through::Deck => [deck - high, deck],
                 };
                 Some((room.strips(x, range[0], range[1])?, "rail"))
             })
@@ -247,7 +247,7 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         return;
     }
     let what = match with {
-        "rail" => "cuts into the rail's strips".to_owned(),
+        "rail" => "reaches past its pad into the rail's strips".to_owned(),
         _ => format!("comes nearer than {EDGE} mm to the outline"),
     };
     troubles.push(Trouble {

@@ -6,8 +6,8 @@ use crate::curve::Vector;
 use crate::design::{Aside, Fin, Hole, Tail, Through};
 use crate::drawing::{Path, Point};
 
-/// Clearance of a fin placed by rule from the rail's strips, mm.
-const CLEAR: f64 = 1.0;
+/// Least width of the pad between strips and the cut-out of a fin placed by rule, mm (common practice, no published source).
+const CLEAR: f64 = 2.0;
 /// The vent stands in the bay nearest to this share of the length (common practice, no published source).
 const VENT_AT: f64 = 0.7;
 
@@ -116,6 +116,8 @@ fn shadow(fin: &Fin, middle: Vector<2>) -> [Vector<2>; 4] {
 
 /// The half-breadth asked for, or less where the cut-outs would meet the rail's strips.
 fn held_in(room: &Room<'_>, fin: &Fin, x: f64, asked: f64) -> f64 {
+    // As high as the pad: where strips lean inboard over the cut-out, the pad must still reach past it.
+    let high = fin.cut.depth + room.design.fins.floor;
     let corners = shadow(fin, Vector::<2>::new(x, asked));
     let [from, to] = x_range(&corners);
     let mut over = 0.0_f64;
@@ -127,7 +129,7 @@ fn held_in(room: &Room<'_>, fin: &Fin, x: f64, asked: f64) -> f64 {
             continue;
         };
         let low = plane.heights(outer)[0];
-        if let Some(limit) = room.strips(x, low, low + fin.cut.depth) {
+        if let Some(limit) = room.strips(x, low, low + high) {
             over = over.max(outer + CLEAR - limit);
         }
     }

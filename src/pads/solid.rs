@@ -91,7 +91,8 @@ pub(super) fn skin(room: &Room<'_>, through: Through) -> f64 {
     }
 }
 
-fn thickness(room: &Room<'_>, fitting: &Fitting) -> f64 {
+/// Least thickness of a fitting's pad, mm.
+pub(super) fn thickness(room: &Room<'_>, fitting: &Fitting) -> f64 {
     let under = reach(fitting) - skin(room, fitting.through) + floor(room, fitting.kind);
     under.max(THINNEST)
 }

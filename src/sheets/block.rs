@@ -7,6 +7,8 @@ use crate::board::Board;
 use crate::drawing::{Align, Drawing, Item, Layer as Ink, Placement, Point, text_width};
 use crate::units;
 
+/// Distance of the ticks on every layer's centreline, counted from the block's face, mm.
+const TICKS: f64 = 25.0;
 /// Gap between layers on the sheet, mm.
 const GAP: f64 = 15.0;
 
@@ -70,6 +72,17 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
             &[Point::new(start, 0.0), Point::new(to, 0.0)],
         ));
     }
+    // Ticks at the same places on every layer, to lay them up by.
+    for k in 0..40 {
+        let x = match block.which {
+            Which::Tail => block.face - TICKS * f64::from(k),
+            Which::Nose => block.face + TICKS * f64::from(k),
+        };
+        if k > 0 && x > start + 1.0 && x < to - 1.0 {
+            let tick = [Point::new(x, -5.0), Point::new(x, 5.0)];
+            items.push(polyline(&part, Ink::Mark, &tick));
+        }
+    }
     let apart = layer.outlines.len() > 1;
     for (i, outline) in layer.outlines.iter().enumerate() {
         let bounds = outline.bounds();
@@ -87,6 +100,7 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
         let middle = (bounds.min.y + bounds.max.y) / 2.0;
         let y = if apart { middle } else { middle + letter };
         let x = match block.which {
+            Which::Tail if !apart => (start.max(bounds.min.x) + bounds.max.x) / 2.0,
             Which::Tail => bounds.max.x - 0.3 * length,
             Which::Nose => bounds.min.x + 0.3 * length,
         };
@@ -113,7 +127,7 @@ fn words(board: &Board, block: &Block) -> Vec<String> {
     };
     let [low, high] = block.heights();
     let stack = blocks.layer * block.layers.len() as f64;
-    vec![
+    let mut words = vec![
         board.design.name.clone(),
         format!(
             "{name}: {} layers of {}, from its face {} from the tail",
@@ -122,7 +136,10 @@ fn words(board: &Board, block: &Block) -> Vec<String> {
             units::size(block.face, unit)
         ),
         format!("Seen from above, {where_to} as the arrows point. Cut 1 of each."),
-        "Glue up from layer 1 at the bottom, centrelines and the straight faces flush.".into(),
+        format!(
+            "Glue up from layer 1 at the bottom, by centrelines and ticks, which count every {} from the face.",
+            units::mm(TICKS, 1)
+        ),
         format!(
             "Each contour is the widest over the layer's height, {} oversize except at the face.",
             units::mm(blocks.oversize, 1)
@@ -134,5 +151,19 @@ fn words(board: &Board, block: &Block) -> Vec<String> {
             units::mm(low, 1)
         ),
         "Shape it to the skins' inner faces above and below; the sides with the rail.".into(),
-    ]
+    ];
+    words.extend(block.layers.iter().map(|layer| {
+        let from_face = layer.ends.map(|x| (x - block.face).abs());
+        let (near, far) = (
+            from_face[0].min(from_face[1]),
+            from_face[0].max(from_face[1]),
+        );
+        format!(
+            "Layer {}: from {} to {} from the face",
+            layer.number,
+            units::mm(near, 1),
+            units::mm(far, 1)
+        )
+    }));
+    words
 }
