@@ -1,6 +1,5 @@
 //! Flattening against closed forms, theorems and another implementation.
 #![allow(clippy::unwrap_used, clippy::panic)]
-#![allow(clippy::unwrap_used)]
 
 #[path = "common/sheets3d.rs"]
 mod sheets3d;

@@ -44,6 +44,8 @@ pub struct Course {
     pub joint: Option<Joint>,
     /// Height of the square shoulders over the head, mm.
     pub(super) shoulder: f64,
+    /// Share of its width below the deck, where the guide turns it: 0 where it runs out.
+    pub(super) left: f64,
     /// Thickness of starters lying inboard of this one, mm.
     pub(super) backing: f64,
 }
@@ -84,8 +86,17 @@ pub type Starters = Lie;
 const REACHED: f64 = 0.05;
 const MAX_COURSES: usize = 60;
 
-/// Builds the stack in `plane`. `along[i]`, where given, is the direction of course i.
-pub(super) fn stack(plane: &Plane, c: &Construction, along: &[Option<Vector<3>>]) -> Stack {
+/// What is known of the courses beforehand, from the bottom up.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Given<'a> {
+    /// Their directions; else the guide's.
+    pub along: &'a [Option<Vector<3>>],
+    /// How they lean (see [`Course::lean`]); else as the guide has it.
+    pub lean: &'a [Option<f64>],
+}
+
+/// Builds the stack in `plane`.
+pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
     let deck = &plane.faces[1];
     let goal = plane
         .guide
@@ -95,7 +106,7 @@ pub(super) fn stack(plane: &Plane, c: &Construction, along: &[Option<Vector<3>>]
         plane,
         goal,
         c,
-        along,
+        given: *given,
         courses: Vec::new(),
     };
     builder.build();
@@ -133,8 +144,18 @@ struct Builder<'a> {
     /// Where the guide meets the deck's inner face: parameter and point.
     goal: Option<(f64, Vector<2>)>,
     c: &'a Construction,
-    along: &'a [Option<Vector<3>>],
+    given: Given<'a>,
     courses: Vec<Course>,
+}
+
+/// A course's head.
+struct Head {
+    /// The guide's parameter nearest to it.
+    v: f64,
+    /// (y, z), mm.
+    point: Vector<2>,
+    /// See [`Course::left`].
+    left: f64,
 }
 
 impl Builder<'_> {
@@ -162,15 +183,22 @@ impl Builder<'_> {
         }
     }
 
-    /// The course below, once it has been aimed at the deck: past it there is no guide to follow.
-    fn aimed(&self, v: f64) -> Option<&Course> {
-        let (goal, _) = self.goal?;
-        self.courses.last().filter(|_| v >= goal)
+    /// The lean given for course `index`.
+    fn lean(&self, index: usize) -> Option<f64> {
+        self.given.lean.get(index).copied().flatten()
+    }
+
+    /// The course below, if its head lies off the guide: it leans otherwise, or has been aimed at the deck, past which there is no
+    /// guide to follow.
+    fn off_guide(&self, v: f64) -> Option<&Course> {
+        let (index, below) = (self.courses.len().checked_sub(1)?, self.courses.last()?);
+        let past = self.goal.is_some_and(|(goal, _)| v >= goal);
+        (past || self.lean(index).is_some()).then_some(below)
     }
 
     /// Where the next course stands.
     fn foot(&self, v: f64) -> Vector<2> {
-        self.aimed(v)
+        self.off_guide(v)
             .map_or_else(|| self.plane.guide.point(v), |below| below.head)
     }
 
@@ -181,7 +209,8 @@ impl Builder<'_> {
 
     /// Direction of the next course, which starts at guide parameter `v`.
     fn direction(&self, v: f64) -> Vector<3> {
-        self.along
+        self.given
+            .along
             .get(self.courses.len())
             .copied()
             .flatten()
@@ -242,6 +271,7 @@ impl Builder<'_> {
                 bevel: 0.0,
                 joint: None,
                 shoulder: 0.0,
+                left: 0.0,
                 backing: if i == 0 {
                     size * (self.c.starter.count - 1) as f64
                 } else {
@@ -291,7 +321,7 @@ impl Builder<'_> {
             up.dot(&below.out) / up.dot(&below.up).max(1e-9 * up.norm())
         };
         let rise = |p: &Vector<2>| height - half * slope(p).abs();
-        let (head_v, head) = self.head(v, &along, |p| rise(p).max(0.25 * height))?;
+        let head = self.head(v, &along, |p| rise(p).max(0.25 * height))?;
         let shoulder = if kind == Kind::Starter {
             0.0
         } else {
@@ -300,46 +330,56 @@ impl Builder<'_> {
         self.courses.push(Course {
             kind,
             foot,
-            head,
-            rise: square_distance(head - foot, &along),
-            frame: SquareFrame::new(foot, head, along),
+            head: head.point,
+            rise: square_distance(head.point - foot, &along),
+            frame: SquareFrame::new(foot, head.point, along),
             thickness: 2.0 * half,
-            bevel: slope(&head).atan(),
+            bevel: slope(&head.point).atan(),
             joint: None,
             shoulder,
+            left: head.left,
             backing: 0.0,
         });
-        Some(head_v)
+        Some(head.v)
     }
 
-    /// Head of a course whose foot is at guide parameter `v`: the guide's next point at the distance `rise` square to the
-    /// strip.
+    /// Head of a course whose foot is at guide parameter `v`: as it leans, or else the guide's next point at the distance `rise` square to
+    /// the strip.
     ///
     /// A strip that would pass the deck's inner face is aimed at where the guide meets that face instead, since only the
     /// part below it stays; following the guide on would turn it over for nothing. As that part shrinks to nothing, where
     /// the strip runs out, it comes to stand straight on the one below, so that strips do not kink there.
-    fn head(
-        &self,
-        v: f64,
-        along: &Vector<3>,
-        rise: impl Fn(&Vector<2>) -> f64,
-    ) -> Option<(f64, Vector<2>)> {
+    fn head(&self, v: f64, along: &Vector<3>, rise: impl Fn(&Vector<2>) -> f64) -> Option<Head> {
         let guide = &self.plane.guide;
         let foot = self.foot(v);
+        let unit = |d: Vector<2>| d / square_distance(d, along).max(1e-12);
+        // Along one ray the bevel, and so the rise of a flat base, is the same.
+        let on = |ray: Vector<2>| foot + ray * rise(&(foot + ray));
+        if let Some(lean) = self.lean(self.courses.len()) {
+            let ray = unit(Vector::<2>::new(-lean.sin(), lean.cos()));
+            let point = on(ray);
+            let level = guide.first_rise(v, |p| (p - point).dot(&ray));
+            return Some(Head {
+                v: level.unwrap_or_else(|| guide.end()),
+                point,
+                left: 1.0,
+            });
+        }
         let short = |p: &Vector<2>| {
             let d = square_distance(p - foot, along);
             if d <= 1e-9 { -1.0 } else { d - rise(p) }
         };
-        let on_guide = guide
-            .first_rise(v, short)
-            .map(|head| (head, guide.point(head)));
+        let on_guide = guide.first_rise(v, short).map(|v| Head {
+            v,
+            point: guide.point(v),
+            left: 1.0,
+        });
         let Some((goal, point)) = self
             .goal
-            .filter(|g| on_guide.is_none_or(|head| head.0 > g.0))
+            .filter(|g| on_guide.as_ref().is_none_or(|head| head.v > g.0))
         else {
             return on_guide;
         };
-        let unit = |d: Vector<2>| d / square_distance(d, along).max(1e-12);
         let left = if goal > v {
             square_distance(point - foot, along)
         } else {
@@ -359,8 +399,11 @@ impl Builder<'_> {
             Vector::zeros()
         };
         let ray = unit(aim * turn + straight.unwrap_or_default() * (1.0 - turn));
-        // Along one ray the bevel, and so the rise of a flat base, is the same.
-        Some((v.max(goal), foot + ray * rise(&(foot + ray))))
+        Some(Head {
+            v: v.max(goal),
+            point: on(ray),
+            left: share,
+        })
     }
 
     /// The next moulded strip, its foot at guide parameter `v`.
@@ -375,22 +418,23 @@ impl Builder<'_> {
         }
         let foot = self.foot(v);
         let pitch = strip.pitch();
-        let (head_v, head) = self.head(v, &along, |_| pitch)?;
-        let frame = SquareFrame::new(foot, head, along);
+        let head = self.head(v, &along, |_| pitch)?;
+        let frame = SquareFrame::new(foot, head.point, along);
         let roll = (-frame.up.dot(&on.out)).atan2(frame.up.dot(&on.up));
         self.courses.push(Course {
             kind: Kind::BeadAndCove,
             foot,
-            head,
+            head: head.point,
             rise: pitch,
             frame,
             thickness: strip.thickness,
             bevel: 0.0,
             joint: Some(joint(strip, roll)),
             shoulder: strip.springing(),
+            left: head.left,
             backing: 0.0,
         });
-        Some(head_v)
+        Some(head.v)
     }
 }
 
@@ -404,6 +448,18 @@ impl Course {
             -half * self.bevel.tan()
         };
         [base, self.rise + self.shoulder].map(|up| self.frame.plane(Vector::<2>::new(-half, up)))
+    }
+
+    /// Half way from foot to head, in the plane at `x` it belongs to.
+    pub(super) fn middle(&self, x: f64) -> Vector<3> {
+        let middle = (self.foot + self.head) / 2.0;
+        Vector::<3>::new(x, middle.x, middle.y)
+    }
+
+    /// How far it stands off the upright in the plane, radians, positive inboard.
+    pub fn lean(&self) -> f64 {
+        let ray = self.head - self.foot;
+        (-ray.x).atan2(ray.y)
     }
 
     /// Angle between the strip and the plane's normal, radians.

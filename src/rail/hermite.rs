@@ -28,6 +28,11 @@ impl PlaneLine {
         self.nodes.len() < 2
     }
 
+    /// The last parameter; 0 if there is no curve.
+    pub fn end(&self) -> f64 {
+        self.nodes.last().map_or(0.0, |n| n.v)
+    }
+
     /// Point at parameter `v`, clamped to the nodes.
     pub fn point(&self, v: f64) -> Vector<2> {
         let next = self

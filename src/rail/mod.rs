@@ -11,6 +11,7 @@ mod darboux;
 mod frame;
 mod hermite;
 mod joint;
+mod lean;
 mod margins;
 mod profile;
 mod run_outs;

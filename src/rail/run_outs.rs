@@ -1,6 +1,7 @@
 //! Where courses begin and end.
 
-use super::courses::{Stack, stack};
+use super::courses::{Given, Stack, stack};
+use super::lean::Leans;
 use super::margins::{Margins, margins};
 use super::solve::plane;
 use crate::curve::Vector;
@@ -20,12 +21,14 @@ pub(super) fn run_outs(
     shell: &Shell,
     construction: &Construction,
     depth: f64,
+    leans: &Leans,
     solved: &[Solved],
 ) -> Result<Vec<Solved>, ShellError> {
     let search = Search {
         shell,
         construction,
         depth,
+        leans,
     };
     let mut found = Vec::new();
     for w in solved.windows(2) {
@@ -42,6 +45,7 @@ struct Search<'a> {
     shell: &'a Shell,
     construction: &'a Construction,
     depth: f64,
+    leans: &'a Leans,
 }
 
 impl Search<'_> {
@@ -57,7 +61,11 @@ impl Search<'_> {
         let Some(plane) = plane(self.shell, self.construction, self.depth, x)? else {
             return Ok(());
         };
-        let stack = stack(&plane, self.construction, &directions(&a.0, &b.0));
+        let given = Given {
+            along: &directions(&a.0, &b.0),
+            lean: &self.leans.at(x),
+        };
+        let stack = stack(&plane, self.construction, &given);
         let margins = margins(&plane, &stack);
         let middle = (stack, margins);
         self.between(a, &middle, found)?;

@@ -1,6 +1,6 @@
 //! The skins' inner faces and their land lines in a plane of constant x.
 
-use super::hermite::{LINE_ACCURACY, PlaneLine};
+use super::hermite::PlaneLine;
 use crate::curve::{BSpline, Vector};
 use crate::design::Construction;
 use crate::shell::{Shell, ShellError, Side};
@@ -63,15 +63,16 @@ impl SkinFace {
     }
 }
 
-/// Inner faces of bottom and deck in the plane at `x`; `None` where the board is too thin for its skins.
+/// Inner faces of bottom and deck in the plane at `x`, followed within `accuracy` mm; `None` where the board is too thin for its skins.
 pub(super) fn faces(
     shell: &Shell,
     construction: &Construction,
     x: f64,
+    accuracy: f64,
 ) -> Result<Option<[SkinFace; 2]>, ShellError> {
     let section = shell.section(x)?;
-    let bottom = face(shell, &section, construction, x, true);
-    let deck = face(shell, &section, construction, x, false);
+    let bottom = face(shell, &section, construction, x, true, accuracy);
+    let deck = face(shell, &section, construction, x, false, accuracy);
     Ok(bottom.zip(deck).map(|(bottom, deck)| [bottom, deck]))
 }
 
@@ -81,21 +82,14 @@ fn face(
     construction: &Construction,
     x: f64,
     bottom: bool,
+    accuracy: f64,
 ) -> Option<SkinFace> {
     let depth = if bottom {
         construction.bottom_skin
     } else {
         construction.deck_skin
     };
-    at_depth(
-        shell,
-        section,
-        construction,
-        x,
-        bottom,
-        depth,
-        LINE_ACCURACY,
-    )
+    at_depth(shell, section, construction, x, bottom, depth, accuracy)
 }
 
 /// A surface inside bottom or deck skin, `depth` mm under the finished surface, in the plane at `x`: along the inset to the land, then

@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
-use super::courses::{Plane, Stack, stack};
+use super::courses::{Given, Plane, Stack, stack};
 use super::hermite::{LINE_ACCURACY, PlaneLine};
+use super::lean::Leans;
 use super::margins::{Margins, margins};
 use super::run_outs::run_outs;
 use super::skins::{SkinFace, faces};
@@ -32,6 +33,10 @@ const SETTLED: f64 = 1e-4;
 const SEARCHES: usize = 6;
 /// Gaps between the planes it looks at.
 const SEARCH_PLANES: usize = 24;
+/// How closely, mm, lines are followed there: far within what the guide's depth is sought to, and twice as fast.
+const SEARCH_ACCURACY: f64 = 2e-4;
+/// Greatest gap, mm, between the planes from which the courses' leans are taken.
+const LEAN_GAP: f64 = 40.0;
 
 /// Solves the rail in the planes `x` (rising, mm).
 ///
@@ -40,9 +45,9 @@ const SEARCH_PLANES: usize = 24;
 /// added until it vanishes.
 pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Rail, ShellError> {
     let near = (construction.cover - construction.proud) / 2.0;
-    let mut rail = Site::new(shell, construction, x)?.rail(shell, construction, near);
+    let (mut rail, leans) = Site::new(shell, construction, x)?.rail(shell, construction, near);
     let solved: Vec<(Stack, Option<Margins>)> = rail.stacks.into_iter().zip(rail.margins).collect();
-    let extra = run_outs(shell, construction, rail.depth, &solved)?;
+    let extra = run_outs(shell, construction, rail.depth, &leans, &solved)?;
     let mut solved: Vec<_> = solved.into_iter().chain(extra).collect();
     solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
     (rail.stacks, rail.margins) = solved.into_iter().unzip();
@@ -55,41 +60,57 @@ pub(super) struct Site {
     /// Planes in which the guide's depth is sought: of its own, evenly spread between the first and the last, so that it does
     /// not depend on how densely the rail is solved.
     search: Vec<Ground>,
+    /// How many of its gaps make one in which the depth is sought.
+    stride: usize,
 }
 
 impl Site {
     pub(super) fn new(shell: &Shell, c: &Construction, x: &[f64]) -> Result<Self, ShellError> {
-        let ground = |x: f64| -> Result<Option<Ground>, ShellError> {
-            Ok(faces(shell, c, x)?.map(|faces| Ground::new(shell, x, faces)))
-        };
+        let ground = |x: f64, accuracy: f64| Ground::new(shell, c, x, accuracy);
         let (first, last) = (
             x.first().copied().unwrap_or(0.0),
             x.last().copied().unwrap_or(0.0),
         );
         let (mut work, mut search) = (Vec::new(), Vec::new());
         for &x in x {
-            work.extend(ground(x)?);
+            work.extend(ground(x, LINE_ACCURACY)?);
         }
-        for i in 0..=SEARCH_PLANES {
-            search.extend(ground(
-                first + (last - first) * i as f64 / SEARCH_PLANES as f64,
-            )?);
+        let stride = ((last - first) / (LEAN_GAP * SEARCH_PLANES as f64))
+            .ceil()
+            .clamp(1.0, 8.0) as usize;
+        let gaps = stride * SEARCH_PLANES;
+        for i in 0..=gaps {
+            let x = first + (last - first) * i as f64 / gaps as f64;
+            search.extend(ground(x, SEARCH_ACCURACY)?);
         }
-        Ok(Self { work, search })
+        Ok(Self {
+            work,
+            search,
+            stride,
+        })
     }
 
     /// The rail in the planes asked for, without those at run-outs.
     ///
     /// `near` is where the search for the guide's depth starts.
-    pub(super) fn rail(&self, shell: &Shell, construction: &Construction, near: f64) -> Rail {
+    pub(super) fn rail(
+        &self,
+        shell: &Shell,
+        construction: &Construction,
+        near: f64,
+    ) -> (Rail, Leans) {
         let depth = self.depth(shell, construction, near);
+        let leans = self.leans(shell, construction, depth);
         let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(shell, depth)).collect();
+        let lean: Vec<Vec<Option<f64>>> = planes.iter().map(|p| leans.at(p.x)).collect();
         let mut along: Vec<Vec<Option<Vector<3>>>> = vec![Vec::new(); planes.len()];
         let build = |along: &[Vec<Option<Vector<3>>>]| -> Vec<Stack> {
+            let given = along.iter().zip(&lean);
+            let given = given.map(|(along, lean)| Given { along, lean });
             planes
                 .iter()
-                .zip(along)
-                .map(|(plane, along)| stack(plane, construction, along))
+                .zip(given)
+                .map(|(plane, given)| stack(plane, construction, &given))
                 .collect()
         };
         let mut stacks = build(&along);
@@ -108,12 +129,23 @@ impl Site {
             .zip(&stacks)
             .map(|(plane, stack)| margins(plane, stack))
             .collect();
-        Rail {
+        let rail = Rail {
             depth,
             stacks,
             margins,
             settled,
-        }
+        };
+        (rail, leans)
+    }
+
+    /// The courses' leans under a guide of this depth.
+    fn leans(&self, shell: &Shell, c: &Construction, depth: f64) -> Leans {
+        let planes: Vec<Plane> = self.search.iter().map(|g| g.plane(shell, depth)).collect();
+        let stacks: Vec<Stack> = planes
+            .iter()
+            .map(|plane| stack(plane, c, &Given::default()))
+            .collect();
+        Leans::new(&planes, c, &directions(&stacks))
     }
 
     /// The guide's depth, mm.
@@ -122,9 +154,9 @@ impl Site {
         let mut depth = near.clamp(0.0, half);
         for _ in 0..SEARCHES {
             let (mut cover, mut proud) = (f64::INFINITY, f64::INFINITY);
-            for g in &self.search {
+            for g in self.search.iter().step_by(self.stride) {
                 let plane = g.plane(shell, depth);
-                let stack = stack(&plane, c, &[]);
+                let stack = stack(&plane, c, &Given::default());
                 if let Some(m) = margins(&plane, &stack) {
                     cover = cover.min(m.strip_cover - c.cover);
                     proud = proud.min(m.strip_proud - c.proud);
@@ -150,8 +182,8 @@ pub(super) fn plane(
     depth: f64,
     x: f64,
 ) -> Result<Option<Plane>, ShellError> {
-    let faces = faces(shell, construction, x)?;
-    Ok(faces.map(|faces| Ground::new(shell, x, faces).plane(shell, depth)))
+    let ground = Ground::new(shell, construction, x, LINE_ACCURACY)?;
+    Ok(ground.map(|g| g.plane(shell, depth)))
 }
 
 /// What does not depend on the guide's depth.
@@ -159,16 +191,28 @@ struct Ground {
     x: f64,
     faces: Arc<[SkinFace; 2]>,
     finished: Arc<PlaneLine>,
+    /// How closely lines are followed, mm.
+    accuracy: f64,
 }
 
 impl Ground {
-    fn new(shell: &Shell, x: f64, faces: [SkinFace; 2]) -> Self {
-        let finished = shell.inset_line(x, 0.0, faces[0].land_v, faces[1].land_v, LINE_ACCURACY);
-        Self {
+    /// `None` where the board is too thin for its skins.
+    fn new(
+        shell: &Shell,
+        c: &Construction,
+        x: f64,
+        accuracy: f64,
+    ) -> Result<Option<Self>, ShellError> {
+        let Some(faces) = faces(shell, c, x, accuracy)? else {
+            return Ok(None);
+        };
+        let finished = shell.inset_line(x, 0.0, faces[0].land_v, faces[1].land_v, accuracy);
+        Ok(Some(Self {
             x,
             faces: Arc::new(faces),
             finished: Arc::new(PlaneLine::new(finished)),
-        }
+            accuracy,
+        }))
     }
 
     fn plane(&self, shell: &Shell, depth: f64) -> Plane {
@@ -177,7 +221,7 @@ impl Ground {
             depth,
             self.faces[0].land_v,
             1.0,
-            LINE_ACCURACY,
+            self.accuracy,
         ));
         Plane {
             x: self.x,
@@ -195,22 +239,24 @@ fn directions(stacks: &[Stack]) -> Vec<Vec<Option<Vector<3>>>> {
         let course = stacks.get(s)?.courses.get(i)?;
         Some((stacks[s].x, (course.foot + course.head) / 2.0))
     };
-    let slope = |a: (f64, Vector<2>), b: (f64, Vector<2>)| (b.1 - a.1) / (b.0 - a.0);
+    type Place = (f64, Vector<2>);
+    let chord = |a: Place, b: Place| (b.1 - a.1) / (b.0 - a.0);
+    // Slope at `here` of the parabola through three places in any order.
+    let tangent = |here: Place, a: Place, b: Place| {
+        let (p, q) = (chord(here, a), chord(here, b));
+        (p * (b.0 - here.0) - q * (a.0 - here.0)) / (b.0 - a.0)
+    };
     (0..stacks.len())
         .map(|s| {
             (0..stacks[s].courses.len())
                 .map(|i| {
                     let here = middle(s, i)?;
-                    let before = s.checked_sub(1).and_then(|s| middle(s, i));
-                    let after = middle(s + 1, i);
-                    let slope = match (before, after) {
-                        (Some(a), Some(b)) => {
-                            // The parabola through three points, for uneven planes.
-                            let (p, q) = (slope(a, here), slope(here, b));
-                            (p * (b.0 - here.0) + q * (here.0 - a.0)) / (b.0 - a.0)
-                        }
-                        (Some(a), None) => slope(a, here),
-                        (None, Some(b)) => slope(here, b),
+                    let back = |n: usize| s.checked_sub(n).and_then(|s| middle(s, i));
+                    let on = |n: usize| middle(s + n, i);
+                    let slope = match (back(1), on(1)) {
+                        (Some(a), Some(b)) => tangent(here, a, b),
+                        (Some(a), None) => back(2).map_or(chord(a, here), |b| tangent(here, a, b)),
+                        (None, Some(a)) => on(2).map_or(chord(a, here), |b| tangent(here, a, b)),
                         (None, None) => return None,
                     };
                     Some(Vector::<3>::new(1.0, slope.x, slope.y).normalize())

@@ -100,8 +100,7 @@ fn strip(rail: &Rail, course: usize, planes: Vec<usize>) -> Result<Strip, CurveE
         .iter()
         .map(|p| {
             let (x, c) = at(p);
-            let middle = (c.foot + c.head) / 2.0;
-            Vector::<3>::new(x, middle.x, middle.y)
+            c.middle(x)
         })
         .collect();
     let outs: Vec<Vector<3>> = planes.iter().map(|p| at(p).1.frame.out).collect();
@@ -175,6 +174,22 @@ fn length(path: &BSpline<3>, from: f64, to: f64) -> f64 {
 }
 
 impl Strip {
+    /// What the strip is fitted to: its mid-line's point and the direction of its thickness in every plane of `rail`, which it was
+    /// made of, that it passes.
+    pub fn solved<'a>(
+        &'a self,
+        rail: &'a Rail,
+    ) -> impl Iterator<Item = (Vector<3>, Vector<3>)> + 'a {
+        let stacks = self
+            .planes
+            .iter()
+            .filter_map(|&plane| rail.stacks.get(plane));
+        stacks.filter_map(|stack| {
+            let course = stack.courses.get(self.course)?;
+            Some((course.middle(stack.x), course.frame.out))
+        })
+    }
+
     /// How the strip bends and twists at `x`.
     pub fn bend(&self, x: f64) -> Darboux {
         darboux(
