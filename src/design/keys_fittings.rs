@@ -35,6 +35,7 @@ pub(super) const FINS: &[Key] = &[
         .doc("What is cut out of the bottom for a fin: one box, or a row of holes for its tabs"),
     Key::new("cut_length", Length(5.0, 360.0), "125")
         .or_rule("of a box the base and 10 mm, of a tab's hole a quarter of the base")
+        .shy()
         .doc("Length of a cut-out"),
     Key::new("cut_width", Length(3.0, 60.0), "12")
         .or_rule("25 mm for a single, else 12 mm")
@@ -77,6 +78,7 @@ pub(super) const FIN: &[Key] = &[
         .doc("Length of its base"),
     Key::new("cut_length", Length(5.0, 360.0), "190")
         .or_rule("as in `[fins]`")
+        .shy()
         .doc("Length of a cut-out"),
     Key::new("cut_width", Length(3.0, 60.0), "25")
         .or_rule("as in `[fins]`")
