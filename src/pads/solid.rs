@@ -202,10 +202,13 @@ fn runs(
     stops.extend(corners.iter().map(|p| p.x));
     // Where a side of the rectangle crosses the spine's face.
     let next = corners.iter().cycle().skip(1);
-    stops.extend(corners.iter().zip(next).filter_map(|(a, b)| {
-        ((a.y - spine) * (b.y - spine) < 0.0)
-            .then(|| a.x + (b.x - a.x) * (spine - a.y) / (b.y - a.y))
-    }));
+    stops.extend(
+        corners
+            .iter()
+            .zip(next)
+            .filter(|(a, b)| (a.y - spine) * (b.y - spine) < 0.0)
+            .map(|(a, b)| a.x + (b.x - a.x) * (spine - a.y) / (b.y - a.y)),
+    );
     let count = ((to - from) / STEP).ceil() as usize;
     stops.extend((1..count).map(|k| from + (to - from) * k as f64 / count as f64));
     stops.retain(|x| (from..=to).contains(x));
