@@ -4,6 +4,7 @@
 use std::hint::black_box;
 
 use boardwright::afloat::{Load, lying};
+use boardwright::bed::bed;
 use boardwright::board::{Board, rail_planes};
 use boardwright::design::{Design, parse};
 use boardwright::frame::{lighten, ribs, spine};
@@ -43,8 +44,14 @@ fn parts(c: &mut Criterion) {
     c.bench_function("both skins: flat, judged, planked", |b| {
         b.iter(|| Panels::new(black_box(&design), &shell));
     });
-    c.bench_function("frame of 30 ribs and skins", |b| {
-        b.iter(|| (frame(), Panels::new(black_box(&design), &shell)));
+    c.bench_function("building bed", |b| {
+        b.iter(|| bed(&shell, black_box(&design)))
+    });
+    c.bench_function("frame of 30 ribs, bed and skins", |b| {
+        b.iter(|| {
+            let bed = bed(&shell, black_box(&design));
+            (frame(), bed, Panels::new(&design, &shell))
+        });
     });
     let board = Board::new(design.clone()).unwrap();
     let made = Made {
@@ -55,6 +62,7 @@ fn parts(c: &mut Criterion) {
         ribs: &board.ribs,
         spine: &board.spine,
         panels: &board.panels,
+        pads: &board.pads,
     };
     c.bench_function("mass", |b| b.iter(|| Mass::new(black_box(&made)).unwrap()));
     let load = Load {

@@ -1,10 +1,13 @@
 //! From a design to everything that follows from it.
 
 use crate::afloat::{Load, Lying, lying};
+use crate::bed::{Bed, bed};
+use crate::blocks::{Block, blocks};
 use crate::curve::CurveError;
 use crate::design::Design;
-use crate::frame::{FrameError, Rib, Spine, Trouble, lighten, planes, ribs, spine};
+use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ribs, spine};
 use crate::mass::{Made, Mass};
+use crate::pads::{Kind, Pads, pads};
 use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
 use crate::skin::Panels;
@@ -50,6 +53,12 @@ pub struct Board {
     pub warnings: Vec<Warning>,
     /// The wood its rail takes.
     pub yard: Yard,
+    /// The solid end blocks, tail first; one is missing where the skins leave no room for it.
+    pub blocks: Vec<Block>,
+    /// Fins, leash plug and vent, their pads and clashes.
+    pub pads: Pads,
+    /// The building bed.
+    pub bed: Bed,
     /// Bottom and deck skin as panels.
     pub panels: Panels,
     /// What it weighs.
@@ -75,7 +84,14 @@ impl Board {
         let strips = strips(&rail).map_err(BoardError::Strips)?;
         let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
         let (spine, short) = spine(&shell, &design.construction, &ribs)?;
-        let (ribs, spine, shut) = lighten(&design.construction, ribs, spine, &[], None)?;
+        let pads = pads(&shell, &family, &design, &rail, &ribs);
+        let (ribs, spine, shut) = lighten(
+            &design.construction,
+            ribs,
+            spine,
+            &under_pads(&pads),
+            vent(&pads),
+        )?;
         frame_troubles.extend(short);
         frame_troubles.extend(shut);
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
@@ -85,6 +101,8 @@ impl Board {
             crate::rail::strips(&rail).ok()
         };
         let yard = Yard::new(&design, &strips, &again);
+        let blocks = blocks(&shell, &design);
+        let bed = bed(&shell, &design);
         let panels = Panels::new(&design, &shell);
         let mass = Mass::new(&Made {
             design: &design,
@@ -94,6 +112,7 @@ impl Board {
             ribs: &ribs,
             spine: &spine,
             panels: &panels,
+            pads: &pads,
         })?;
         let alone = Load {
             mass: mass.total,
@@ -119,11 +138,38 @@ impl Board {
             frame_troubles,
             warnings,
             yard,
+            blocks,
+            pads,
+            bed,
             panels,
             mass,
             lying,
         })
     }
+}
+
+/// The boxes round the pads' rectangles, over which ribs and spine stay whole.
+fn under_pads(pads: &Pads) -> Vec<KeepOut> {
+    let pads = pads.fittings.iter().filter_map(|f| f.pad.as_ref());
+    pads.map(|pad| {
+        let range = |k: usize| {
+            let of = |pick: fn(f64, f64) -> f64, start| {
+                pad.rectangle.iter().map(|p| p[k]).fold(start, pick)
+            };
+            [of(f64::min, f64::INFINITY), of(f64::max, f64::NEG_INFINITY)]
+        };
+        KeepOut {
+            x: range(0),
+            y: range(1),
+        }
+    })
+    .collect()
+}
+
+/// Where the vent opens into the hollow.
+fn vent(pads: &Pads) -> Option<[f64; 2]> {
+    let vent = pads.fittings.iter().find(|f| f.kind == Kind::Vent);
+    vent.map(|f| f.middle)
 }
 
 /// Planes for the rail: both faces and the centre of every rib, and others about `step` mm apart from block to block.

@@ -4,6 +4,8 @@
 //! Lengths are millimetres and angles radians everywhere inside the library.
 
 pub mod afloat;
+pub mod bed;
+pub mod blocks;
 pub mod board;
 pub mod chart;
 pub mod cli;
@@ -12,9 +14,11 @@ pub mod design;
 pub mod drawing;
 pub mod export;
 pub mod frame;
+pub mod lofted;
 pub mod mass;
 pub mod mesh;
 pub mod output;
+pub mod pads;
 pub mod polygon;
 pub mod rail;
 pub mod report;

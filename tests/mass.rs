@@ -389,3 +389,49 @@ fn the_maker_s_own_wood_is_weighed() {
     assert_eq!(spine.of, "ply");
     assert!((spine.mass / (spine.volume.unwrap() * 1e-9 * 560.0) - 1.0).abs() < 1e-9);
 }
+
+/// Blocks weighed by the sections' rest are the blocks as solids, made another way (`blocks`).
+#[test]
+fn blocks_are_their_solids() {
+    for board in boards() {
+        for block in &board.blocks {
+            let end = usize::from(block.which == boardwright::blocks::Which::Nose);
+            let found = board.mass.shares.ends[end];
+            let solid = block.volume();
+            println!(
+                "{} {:?} {} {solid}",
+                board.design.name, block.which, found.size
+            );
+            assert!(
+                (found.size / solid - 1.0).abs() < 0.02,
+                "{} {solid}",
+                found.size
+            );
+            let moment = |k: usize| {
+                let all = block.bodies.iter();
+                let all = all.map(|b| b.volume() * b.centroid().unwrap()[k]);
+                all.sum::<f64>() / solid
+            };
+            let [x, z] = found.centre().unwrap();
+            assert!(
+                (x - moment(0)).abs() < 2.0 && (z - moment(2)).abs() < 1.0,
+                "{x} {z}"
+            );
+        }
+    }
+}
+
+/// A pad is weighed as its pieces.
+#[test]
+fn pads_are_weighed() {
+    let mut seen = 0;
+    for board in boards() {
+        for fitting in &board.pads.fittings {
+            let Some(pad) = &fitting.pad else { continue };
+            let part = part(board, &format!("pad of {}", fitting.name));
+            assert!((part.volume.unwrap() / pad.volume() - 1.0).abs() < 1e-9);
+            seen += 1;
+        }
+    }
+    println!("{seen} pads");
+}

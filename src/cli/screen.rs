@@ -28,7 +28,19 @@ pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
     super::screen_mass::mass(&mut text, report, paint);
     super::screen_mass::afloat(&mut text, report, paint);
     warnings(&mut text, report, paint);
+    clashes(&mut text, report, paint);
     text
+}
+
+fn clashes(text: &mut String, report: &Report, paint: Paint) {
+    if report.clashes.is_empty() {
+        return;
+    }
+    heading(text, paint, "Clashes of fins, leash plug and vent", "");
+    for clash in &report.clashes {
+        text.push_str(&paint.yellow(&wrapped(&clash.headline, WIDTH, "  ")));
+        text.push_str(&wrapped(&format!("→ {}", clash.remedy), WIDTH, "    "));
+    }
 }
 
 /// A name or note on one line, without characters that would steer a terminal.

@@ -9,6 +9,7 @@ use super::key::{
     Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
     TableKeys,
 };
+use super::keys_fittings as fittings;
 use super::keys_frame as frame;
 use super::keys_skins as skins;
 use super::keys_weight as weight;
@@ -95,6 +96,42 @@ const TABLES: &[TableKeys] = &[
         repeated: false,
         doc: "How bottom and deck panels are glued up, and what their wood is trusted to take.",
         keys: skins::SKINS,
+    },
+    TableKeys {
+        path: "blocks",
+        repeated: false,
+        doc: "The solid blocks at nose and tail.",
+        keys: fittings::BLOCKS,
+    },
+    TableKeys {
+        path: "fins",
+        repeated: false,
+        doc: "The fins and the pads that hold them.",
+        keys: fittings::FINS,
+    },
+    TableKeys {
+        path: "fins.fin",
+        repeated: true,
+        doc: "A fin at a place of your own, or a pair of them, besides those of `set`; as many as wanted.",
+        keys: fittings::FIN,
+    },
+    TableKeys {
+        path: "plug",
+        repeated: false,
+        doc: "The leash plug.",
+        keys: fittings::PLUG,
+    },
+    TableKeys {
+        path: "vent",
+        repeated: false,
+        doc: "The vent, by which the hollow breathes.",
+        keys: fittings::VENT,
+    },
+    TableKeys {
+        path: "bed",
+        repeated: false,
+        doc: "The building bed: cradles that hold the bottom skin to its shape.",
+        keys: fittings::BED,
     },
     TableKeys {
         path: "timber",

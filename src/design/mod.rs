@@ -9,10 +9,12 @@
 
 mod build;
 mod fault;
+mod fittings;
 mod frame;
 mod hint;
 mod key;
 mod keys;
+mod keys_fittings;
 mod keys_frame;
 mod keys_skins;
 mod keys_weight;
@@ -32,6 +34,7 @@ mod table;
 mod weight;
 
 pub use fault::{Fault, Faults};
+pub use fittings::{Aside, Bed, Blocks, Fin, FinCut, FinSet, Fins, Hole, Through};
 pub use frame::{FrameCut, Holes, Pattern, Relief, SheetSize, SpineJoint};
 pub use key::{Fallback, Key, Kind, TableKeys};
 pub use keys::tables;

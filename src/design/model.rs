@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Finish, Fitting, FrameCut, Rider, Shop, Skins};
+use super::{Bed, Blocks, Finish, Fins, Fitting, FrameCut, Hole, Rider, Shop, Skins};
 use crate::timber::Species;
 use crate::units::Unit;
 
@@ -33,6 +33,16 @@ pub struct Design {
     pub timber: Timber,
     /// Planks, saws and machines.
     pub shop: Shop,
+    /// How the end blocks are laid up.
+    pub blocks: Blocks,
+    /// The fins and their pads.
+    pub fins: Fins,
+    /// The leash plug.
+    pub plug: Option<Hole>,
+    /// The vent.
+    pub vent: Option<Hole>,
+    /// The building bed.
+    pub bed: Bed,
     /// What goes on the surface and into the joints.
     pub finish: Finish,
     /// Fins, plugs and the like.

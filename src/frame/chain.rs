@@ -12,7 +12,7 @@ pub(super) const LINE_TOLERANCE: f64 = 0.001;
 const CORNER: f64 = 0.12;
 
 /// Lines and arcs along a dense polyline, corners kept.
-pub(super) fn arcs(part: &str, points: &[Vector<2>]) -> Result<Vec<Segment>, FrameError> {
+pub(crate) fn arcs(part: &str, points: &[Vector<2>]) -> Result<Vec<Segment>, FrameError> {
     let failed = |source| FrameError::Contour {
         part: part.into(),
         source,
@@ -81,7 +81,7 @@ pub(crate) fn segments(path: &ArcPath) -> Vec<Segment> {
 }
 
 /// Joins a start and segments to a closed path, adding the last line home if needed.
-pub(super) fn close(start: Vector<2>, mut segments: Vec<Segment>) -> Path {
+pub(crate) fn close(start: Vector<2>, mut segments: Vec<Segment>) -> Path {
     let start = Point::new(start.x, start.y);
     let home = segments
         .last()
@@ -98,7 +98,7 @@ pub(super) fn close(start: Vector<2>, mut segments: Vec<Segment>) -> Path {
 }
 
 /// A straight segment.
-pub(super) fn line(x: f64, y: f64) -> Segment {
+pub(crate) fn line(x: f64, y: f64) -> Segment {
     Segment::Line {
         to: Point::new(x, y),
     }

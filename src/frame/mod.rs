@@ -14,7 +14,7 @@ mod spine;
 mod trouble;
 
 pub use breathing::{Bay, Half, sealed_bays};
-pub(crate) use chain::segments;
+pub(crate) use chain::{arcs, close, line, segments};
 pub use error::FrameError;
 pub use keep_out::KeepOut;
 pub use lands::Lands;

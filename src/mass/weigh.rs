@@ -6,6 +6,7 @@ use crate::curve::Vector;
 use crate::design::{Design, FinishKind};
 use crate::drawing::Path;
 use crate::frame::{Rib, Spine};
+use crate::pads::{Pad, Pads};
 use crate::rail::{Kind, Rail, Strip};
 use crate::shell::{Shell, ShellError};
 use crate::skin::Panels;
@@ -28,6 +29,8 @@ pub struct Made<'a> {
     pub spine: &'a Spine,
     /// The skins.
     pub panels: &'a Panels,
+    /// Fins, plug and vent with their pads.
+    pub pads: &'a Pads,
 }
 
 /// A board weighed.
@@ -95,6 +98,13 @@ impl Mass {
             ("nose block", shares.ends[1]),
         ] {
             parts.extend(scale.wood(name, &timber.blocks, 1, region));
+        }
+        for fitting in &made.pads.fittings {
+            if let Some(pad) = &fitting.pad {
+                let name = format!("pad of {}", fitting.name);
+                let pieces = pad.pieces.len();
+                parts.extend(scale.wood(&name, &timber.blocks, pieces, pad_region(pad)));
+            }
         }
         let wood: f64 = parts.iter().filter_map(|p| p.volume).sum();
         parts.extend(glued(made).into_iter().map(|g| Part {
@@ -168,6 +178,21 @@ fn rib_region(rib: &Rib) -> Region {
         area = area.less(Region::of_polygon(&polygon(hole)));
     }
     area.slice(rib.x, rib.thickness)
+}
+
+/// A pad's pieces before anything is cut out of them.
+fn pad_region(pad: &Pad) -> Region {
+    let mut sum = Region::default();
+    for piece in &pad.pieces {
+        let volume = piece.body.volume();
+        let [x, _, z] = piece.body.centroid().unwrap_or_default();
+        sum += Region {
+            size: volume,
+            along: volume * x,
+            high: volume * z,
+        };
+    }
+    sum
 }
 
 fn polygon(path: &Path) -> Vec<Vector<2>> {

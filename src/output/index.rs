@@ -42,6 +42,7 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
     }
     measures(&mut html, board);
     warnings(&mut html, report);
+    clashes(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
     super::wood::section(&mut html, board, report);
@@ -109,14 +110,34 @@ fn warnings(html: &mut String, report: &Report) {
     super::index_skins::troubles(html, report);
 }
 
-/// The sheets' pictures: long parts first, each across the page, then the ribs.
+fn clashes(html: &mut String, report: &Report) {
+    if report.clashes.is_empty() {
+        return;
+    }
+    html.push_str("<h2>Clashes of fins, leash plug and vent</h2>\n");
+    for clash in &report.clashes {
+        put(
+            html,
+            format_args!(
+                "<div class=\"warning\"><p><strong>{}</strong>.</p><p>To change: {}.</p></div>\n",
+                escape(&clash.headline),
+                escape(&clash.remedy)
+            ),
+        );
+    }
+}
+
+/// The sheets' pictures: long parts first, each across the page, then ribs and cradles.
 fn gallery(html: &mut String, sheets: &[Sheet]) {
     html.push_str(
         "<h2>Templates</h2>\n<p class=\"small\">Full size when printed at 100 %: measure the rule on the sheet before \
          you cut.</p>\n",
     );
-    let (ribs, long): (Vec<&Sheet>, Vec<&Sheet>) =
-        sheets.iter().partition(|s| s.name.starts_with("rib-"));
+    let (ribs, long): (Vec<&Sheet>, Vec<&Sheet>) = sheets.iter().partition(|s| {
+        ["rib-", "cradle-"]
+            .iter()
+            .any(|part| s.name.starts_with(part))
+    });
     for (class, group) in [("sheets wide", long), ("sheets", ribs)] {
         put(html, format_args!("<div class=\"{class}\">\n"));
         for sheet in group {

@@ -19,7 +19,9 @@ use crate::board::Board;
 use crate::export::{chart, csv, dxf, json, stl, svg, svg_shading};
 use crate::report::{report, strip_charts, tables};
 use crate::sheets::{plank_sheets, sheets, strain_maps};
-use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh, strip_solids};
+use crate::solids::{
+    MESH_TOLERANCE, bed_solids, block_solids, frame_preview, pad_solids, shell_mesh, strip_solids,
+};
 
 /// A file to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -122,6 +124,21 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         what,
         stl::write(&strips, title)?,
     );
+    let blocks = block_solids(board)?;
+    if !blocks.is_empty() {
+        let what = "the end blocks, shaped";
+        add("stl/blocks.stl".into(), what, stl::write(&blocks, title)?);
+    }
+    let pads = pad_solids(board)?;
+    if !pads.is_empty() {
+        let what = "the pads of fins, leash plug and vent in place";
+        add("stl/pads.stl".into(), what, stl::write(&pads, title)?);
+    }
+    let bed = bed_solids(board)?;
+    if !bed.is_empty() {
+        let what = "the building bed's cradles under the board";
+        add("stl/bed.stl".into(), what, stl::write(&bed, title)?);
+    }
     for named in tables(board) {
         let (name, what) = (named.name, &named.table.title);
         let text = csv::write(&named.table)?;

@@ -1,6 +1,8 @@
 //! What a board comes to, in words and numbers for a reader: measures, frame, rail, and advice where a course cannot hold.
 
 mod advice;
+mod bed;
+mod fittings;
 mod mass;
 mod measure;
 mod rail;
@@ -107,6 +109,8 @@ pub struct Report {
     pub wood: WoodReport,
     /// Where courses cannot hold, grouped by what to do about it.
     pub warnings: Vec<Advice>,
+    /// Fins, leash plug and vent that clash with something.
+    pub clashes: Vec<crate::pads::Trouble>,
 }
 
 /// Reports on `board`.
@@ -140,6 +144,7 @@ pub fn report(board: &Board) -> Report {
         strips: StripsReport::new(board),
         wood: WoodReport::new(board),
         warnings: advice(&board.warnings),
+        clashes: board.pads.troubles.clone(),
     }
 }
 
@@ -167,7 +172,10 @@ fn rib(rib: &Rib) -> RibReport {
 impl Report {
     /// How many things there are to be warned of.
     pub fn warned(&self) -> usize {
-        self.warnings.len() + self.strips.troubles.len() + self.skins.troubles.len()
+        self.warnings.len()
+            + self.strips.troubles.len()
+            + self.skins.troubles.len()
+            + self.clashes.len()
     }
 
     /// The report as JSON, every number rounded to four decimals.

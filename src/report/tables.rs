@@ -1,7 +1,7 @@
 //! The report's numbers as tables, in millimetres and degrees.
 
 use super::schedule::schedule;
-use super::{Report, measure_list, report};
+use super::{Report, bed, fittings, measure_list, report};
 use crate::board::Board;
 use crate::rail::Kind;
 use crate::stock::{cut_table, milling_table};
@@ -33,6 +33,9 @@ pub fn tables(board: &Board) -> Vec<NamedTable> {
         named("skin-strains", super::skins::findings(board, &report.skins)),
         named("mass", super::mass::parts(board, &report.mass)),
         named("afloat", super::mass::afloat(board, &report.afloat)),
+        named("fittings", fittings::table(board)),
+        named("clashes", fittings::clashes(board)),
+        named("bed", bed::table(board)),
         named("warnings", warnings(&report)),
         named("strip-warnings", strip_warnings(&report)),
     ];
@@ -60,7 +63,7 @@ pub(super) fn mm(name: &str) -> Column {
     Column::measured(name, "mm", 3)
 }
 
-fn degrees(name: &str) -> Column {
+pub(super) fn degrees(name: &str) -> Column {
     Column::measured(name, "degrees", 2)
 }
 

@@ -3,7 +3,9 @@
 //! Each builder takes what is sound, notes what contradicts, and gives nothing where a value it needs is faulty, so that
 //! one slip is not reported twice.
 
+mod bed;
 mod construction;
+mod fittings;
 mod foil;
 mod frame;
 mod outline;
@@ -44,6 +46,11 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
     let skins = skins::skins(file, report);
     let timber = yard::timber(file, report);
     let shop = yard::shop(file, timber.as_ref().map(|t| t.rail.name.as_str()), report);
+    let blocks = fittings::blocks(file);
+    let fins = fittings::fins(file, report);
+    let plug = fittings::hole(file, "plug", length, report);
+    let vent = fittings::hole(file, "vent", length, report);
+    let bed = bed::bed(file, length, report);
     let finish = weight::finish(file);
     let fittings = weight::fittings(file, length, report);
     let rider = weight::rider(file, length, report);
@@ -66,6 +73,11 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
         skins: skins?,
         timber: timber?,
         shop: shop?,
+        blocks: blocks?,
+        fins: fins?,
+        plug: plug?,
+        vent: vent?,
+        bed: bed?,
         finish: finish?,
         fittings: fittings?,
         rider: rider?,
