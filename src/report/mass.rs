@@ -94,28 +94,30 @@ impl MassReport {
         }
     }
 
-    /// Name, material and mass in words, the ribs together; rows for a reader.
+    /// Name, material, mass and place in words, ribs and pads together; rows for a reader.
     pub fn rows(&self, unit: Unit) -> Vec<[String; 4]> {
-        let is_rib = |p: &&Part| p.name.starts_with("rib ");
-        let ribs: Vec<&Part> = self.parts.iter().filter(is_rib).collect();
-        let (mass, count) = (ribs.iter().map(|p| p.mass).sum::<f64>(), ribs.len());
+        const GROUPS: [(&str, &str); 2] = [("rib ", "ribs"), ("pad of ", "pads")];
+        let group = |p: &Part| GROUPS.iter().position(|g| p.name.starts_with(g.0));
         let mut rows = Vec::new();
-        let mut told = false;
+        let mut told = [false; GROUPS.len()];
         for part in &self.parts {
-            let (name, mass, x) = if is_rib(&part) {
-                if std::mem::replace(&mut told, true) {
-                    continue;
-                }
-                let x = ribs.iter().map(|p| p.mass * p.centre[0]).sum::<f64>() / mass;
-                (format!("{count} ribs"), mass, x)
-            } else {
-                (part.name.clone(), part.mass, part.centre[0])
+            let of = group(part);
+            let together: Vec<&Part> = match of {
+                Some(i) if std::mem::replace(&mut told[i], true) => continue,
+                Some(i) => self.parts.iter().filter(|p| group(p) == Some(i)).collect(),
+                None => vec![part],
+            };
+            let mass: f64 = together.iter().map(|p| p.mass).sum();
+            let moment: f64 = together.iter().map(|p| p.mass * p.centre[0]).sum();
+            let name = match of {
+                Some(i) if together.len() > 1 => format!("{} {}", together.len(), GROUPS[i].1),
+                _ => part.name.clone(),
             };
             rows.push([
                 name,
                 part.of.clone(),
                 units::mass(mass, unit),
-                units::size(x, unit),
+                units::size(moment / mass, unit),
             ]);
         }
         rows
