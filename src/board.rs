@@ -3,7 +3,7 @@
 use crate::curve::CurveError;
 use crate::design::Design;
 use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
-use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
+use crate::rail::{Limits, Rail, Site, Strip, Warning, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
 use crate::yard::Yard;
 
@@ -56,28 +56,25 @@ impl Board {
         let family = BoardFamily::new(&design)?;
         let shell = loft(&family, DEFAULT_TOLERANCE)?;
         let measures = measures(&shell)?;
-        let rail = solve(
-            &shell,
-            &design.construction,
-            &rail_planes(&design, RAIL_STEP),
-        )?;
-        let strips = strips(&rail).map_err(BoardError::Strips)?;
+        let planes = rail_planes(&design, RAIL_STEP);
+        let site = Site::new(&shell, &design.construction, &planes)?;
+        let rail = site.solve(&shell, &design.construction)?;
+        let laid = strips(&rail).map_err(BoardError::Strips)?;
         let ribs = ribs(&design.construction, &rail)?;
         let spine = spine(&shell, &design.construction, &ribs)?;
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let again = |changed: &Design| {
-            let planes = rail_planes(changed, RAIL_STEP);
-            let rail = solve(&shell, &changed.construction, &planes).ok()?;
-            crate::rail::strips(&rail).ok()
+            let rail = site.solve(&shell, &changed.construction).ok()?;
+            strips(&rail).ok()
         };
-        let yard = Yard::new(&design, &strips, &again);
+        let yard = Yard::new(&design, &laid, &again);
         Ok(Self {
             design,
             family,
             shell,
             measures,
             rail,
-            strips,
+            strips: laid,
             ribs,
             spine,
             warnings,
