@@ -8,7 +8,7 @@ use crate::design::Design;
 use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ribs, spine};
 use crate::mass::{Made, Mass};
 use crate::pads::{Kind, Pads, pads};
-use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
+use crate::rail::{Limits, Rail, Site, Strip, Warning, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
 use crate::skin::Panels;
 use crate::yard::Yard;
@@ -76,12 +76,10 @@ impl Board {
         let family = BoardFamily::new(&design)?;
         let shell = loft(&family, DEFAULT_TOLERANCE)?;
         let measures = measures(&shell)?;
-        let rail = solve(
-            &shell,
-            &design.construction,
-            &rail_planes(&design, RAIL_STEP),
-        )?;
-        let strips = strips(&rail).map_err(BoardError::Strips)?;
+        let planes = rail_planes(&design, RAIL_STEP);
+        let site = Site::new(&shell, &design.construction, &planes)?;
+        let rail = site.solve(&shell, &design.construction)?;
+        let laid = strips(&rail).map_err(BoardError::Strips)?;
         let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
         let (spine, short) = spine(&shell, &design.construction, &ribs)?;
         let pads = pads(&shell, &family, &design, &rail, &ribs);
@@ -96,11 +94,10 @@ impl Board {
         frame_troubles.extend(shut);
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let again = |changed: &Design| {
-            let planes = rail_planes(changed, RAIL_STEP);
-            let rail = solve(&shell, &changed.construction, &planes).ok()?;
-            crate::rail::strips(&rail).ok()
+            let rail = site.solve(&shell, &changed.construction).ok()?;
+            strips(&rail).ok()
         };
-        let yard = Yard::new(&design, &strips, &again);
+        let yard = Yard::new(&design, &laid, &again);
         let blocks = blocks(&shell, &design);
         let bed = bed(&shell, &design);
         let panels = Panels::new(&design, &shell);
@@ -108,7 +105,7 @@ impl Board {
             design: &design,
             shell: &shell,
             rail: &rail,
-            strips: &strips,
+            strips: &laid,
             ribs: &ribs,
             spine: &spine,
             panels: &panels,
@@ -132,7 +129,7 @@ impl Board {
             shell,
             measures,
             rail,
-            strips,
+            strips: laid,
             ribs,
             spine,
             frame_troubles,

@@ -34,7 +34,15 @@ pub enum Change {
     Softened,
     /// A gentler rail: the curvature or twist, per metre, that would pass.
     Gentler(f64),
-    /// Planks, scarfs or machines, as the words say.
+    /// A greater share of the limits at which scarfs may lie.
+    ScarfStrain(f64),
+    /// A smaller distance, mm, between the scarfs of neighbouring courses.
+    Stagger(f64),
+    /// Another length, mm, of the shop's planks of this index.
+    PlankLength(usize, f64),
+    /// Another number of the shop's planks of this index.
+    PlankCount(usize, u32),
+    /// Planks or machines, as the words say.
     Shop,
 }
 

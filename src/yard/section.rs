@@ -4,7 +4,6 @@ use super::StripWork;
 use super::remedy::{Change, Remedy};
 use crate::design::{Design, Starter, Strip};
 use crate::rail::{self, Kind, Strained};
-use crate::timber::find;
 
 /// The rail's strips for a design that differs from the board's in its strips, starters or wood alone; nothing where it cannot be laid.
 pub type Again<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
@@ -161,30 +160,6 @@ impl Search<'_> {
             ),
             (_, change) => (change, text),
         })
-    }
-}
-
-impl Change {
-    /// Makes the change in `design`; false where it is none that a design file can say, or the species is unknown.
-    pub fn apply(&self, design: &mut Design) -> bool {
-        let wood = match self {
-            Self::Species(name) | Self::Both(name, _) => match find(name) {
-                Ok(wood) => Some(wood),
-                Err(_) => return false,
-            },
-            _ => None,
-        };
-        if let Some(wood) = wood {
-            design.timber.rail = wood.clone();
-            design.shop.species = wood.name.clone();
-        }
-        match self {
-            Self::Strip(strip) | Self::Both(_, strip) => design.construction.strip = *strip,
-            Self::Starter(starter) => design.construction.starter = *starter,
-            Self::Species(_) => {}
-            Self::Leaves(_) | Self::Softened | Self::Gentler(_) | Self::Shop => return false,
-        }
-        true
     }
 }
 

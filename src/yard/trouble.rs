@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::StripWork;
 use super::remedy::{Change, Remedy, remedies};
 use super::section::Again;
+use super::shortage::Shortage;
 use crate::design::Design;
 use crate::rail::{Demand, Kind, Strained};
 use crate::stock::StockError;
@@ -27,13 +28,13 @@ pub struct Trouble {
     pub ratio: Option<f64>,
 }
 
-/// The troubles of `strips`, starters and moulded strips apart, and of the wood.
-pub fn troubles(
-    design: &Design,
-    strips: &[StripWork],
+/// The troubles of the strips, starters and moulded strips apart, and of the wood.
+pub(super) fn troubles(
+    shortage: &Shortage<'_>,
     faults: &[StockError],
     again: Again<'_>,
 ) -> Vec<Trouble> {
+    let (design, strips) = (shortage.design, shortage.works);
     let mut found = Vec::new();
     for starters in [true, false] {
         for strained in Strained::ALL {
@@ -53,21 +54,27 @@ pub fn troubles(
             headline: "the wood cannot be cut".to_owned(),
             strained: None,
             extent: match fault {
-                StockError::Scarf { need, .. } => format!("strip {}: {headline}", need + 1),
+                // The fault counts needs from 0, the strips' numbers start with 1.
+                StockError::Scarf { need, .. } => headline.replacen(
+                    &format!("strip {need} "),
+                    &format!("strip {} ", need + 1),
+                    1,
+                ),
                 _ => headline.to_owned(),
             },
-            remedies: vec![Remedy {
-                change: Change::Shop,
-                text: match fault {
-                    StockError::Scarf { .. } => format!(
-                        "{remedy}: a greater `scarf_strain` (now {:.2}) lets them nearer to the bends, a smaller `stagger` nearer to each other",
-                        design.timber.scarf_strain
-                    ),
-                    _ => remedy.to_owned(),
-                },
-                ratio: None,
-                effort: 0.0,
-            }],
+            remedies: {
+                let tried = shortage.remedies(fault);
+                if tried.is_empty() {
+                    vec![Remedy {
+                        change: Change::Shop,
+                        text: remedy.to_owned(),
+                        ratio: None,
+                        effort: 0.0,
+                    }]
+                } else {
+                    tried
+                }
+            },
             strips: match fault {
                 StockError::Scarf { need, .. } => vec![need + 1],
                 _ => Vec::new(),
