@@ -34,7 +34,7 @@ pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Fail
         told(args, &files, &report, stdout)
     };
     print(&text)?;
-    let warned = args.strict && !report.warnings.is_empty();
+    let warned = args.strict && !(report.warnings.is_empty() && report.frame_troubles.is_empty());
     Ok(if warned { WARNED } else { 0 })
 }
 
@@ -46,6 +46,13 @@ fn told(args: &Build, files: &[OutFile], report: &crate::report::Report, stdout:
         files.len(),
         stdout.bold(&index)
     );
+    for trouble in &report.frame_troubles {
+        text.push_str(&stdout.yellow(&format!(
+            "warning: {}: {}",
+            trouble.headline, trouble.extent
+        )));
+        text.push('\n');
+    }
     if !report.warnings.is_empty() {
         for group in &report.warnings {
             text.push_str(&stdout.yellow(&format!(
