@@ -52,7 +52,9 @@ fn told(args: &Build, files: &[OutFile], report: &crate::report::Report, stdout:
         let strips = strips.map(|t| (t.headline.clone(), t.extent.clone()));
         let skins = report.skins.troubles.iter();
         let skins = skins.map(|t| (t.headline.clone(), t.extent.clone()));
-        for (headline, extent) in rail.chain(strips).chain(skins) {
+        let frame = report.frame_troubles.iter();
+        let frame = frame.map(|t| (t.headline.clone(), t.extent.clone()));
+        for (headline, extent) in frame.chain(rail).chain(strips).chain(skins) {
             text.push_str(&stdout.yellow(&format!("warning: {headline}: {extent}")));
             text.push('\n');
         }

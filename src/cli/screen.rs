@@ -134,6 +134,7 @@ fn frame(text: &mut String, report: &Report, paint: Paint) {
         "from the tail",
         "width",
         "height",
+        "holes",
         "courses a side",
         "top bevel",
     ];
@@ -144,11 +145,17 @@ fn frame(text: &mut String, report: &Report, paint: Paint) {
             units::size(rib.x, unit),
             units::size(rib.width, unit),
             units::size(rib.height, unit),
+            rib.holes.to_string(),
             rib.courses.to_string(),
             rib.top_bevel.map_or(String::new(), |a| format!("{a:.1}°")),
         ]
     }));
-    headed(text, paint, &[Right; 6], &rows);
+    headed(text, paint, &[Right; 7], &rows);
+    for trouble in &report.frame_troubles {
+        let told = format!("{}: {}", trouble.headline, trouble.extent);
+        text.push_str(&paint.yellow(&wrapped(&told, WIDTH, "  ")));
+        text.push_str(&wrapped(&format!("→ {}", trouble.remedy), WIDTH, "    "));
+    }
 }
 
 fn rail(text: &mut String, report: &Report, paint: Paint) {

@@ -76,7 +76,12 @@ fn rib_room(rib: &Rib, c: &Construction, keep: &[KeepOut], side: f64, air: Optio
 
 /// How far a slot reaches from its middle, bites for the cutter included, mm.
 fn slot_reach(c: &Construction, width: f64) -> f64 {
-    width / 2.0 + relief::bite(c.frame.relief, c.frame.cutter / 2.0)
+    width / 2.0 + slot_bite(c)
+}
+
+/// How deep the bites for the cutter go into a slot's sides, mm.
+pub fn slot_bite(c: &Construction) -> f64 {
+    relief::bite(c.frame.relief, c.frame.cutter / 2.0)
 }
 
 /// An air hole through a half rib: beside the lap's web if there is room, else wherever there is.
@@ -134,10 +139,8 @@ fn spine_holes(
         let [start, end] = spine.ends;
         let from = bay.checked_sub(1).and_then(|i| ribs.get(i));
         let to = ribs.get(bay);
-        room.columns
-            .extend(from.map(|rib| [start - 1.0, rib.x]).into_iter());
-        room.columns
-            .extend(to.map(|rib| [rib.x, end + 1.0]).into_iter());
+        room.columns.extend(from.map(|rib| [start - 1.0, rib.x]));
+        room.columns.extend(to.map(|rib| [rib.x, end + 1.0]));
         holes.extend(air_hole(&room, c.frame.holes.breather / 2.0));
         airways = opened(&holes);
     }
@@ -172,6 +175,10 @@ fn spine_room(
         let [a, b] = k.along([-spine.thickness / 2.0, spine.thickness / 2.0])?;
         Some([a - rule.web, b + rule.web])
     });
+    let joints = spine.joints.iter().map(|joint| {
+        let [a, b] = joint.range();
+        [a - rule.web, b + rule.web]
+    });
     Room {
         contour,
         edges: vec![
@@ -180,6 +187,6 @@ fn spine_room(
             (end(<[_]>::first), at_most(rule.rail_web)),
             (end(<[_]>::last), at_most(rule.rail_web)),
         ],
-        columns: laps.chain(kept).collect(),
+        columns: laps.chain(kept).chain(joints).collect(),
     }
 }

@@ -1,5 +1,6 @@
 //! Ribs.
 
+use super::bevels::{Bevels, Facet, bevels, facets};
 use super::chain::{LINE_TOLERANCE, arcs, close};
 use super::lands::{chain_lengths, net_area};
 use super::{FrameError, Lands, Trouble, relief};
@@ -9,21 +10,6 @@ use crate::drawing::{Path, Placement};
 use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
 use crate::units::list;
-
-/// How far a rib's edges lean over its thickness, radians; positive where the face towards the nose is the larger.
-#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
-pub struct Bevels {
-    /// Bottom edge at the centreline.
-    pub bottom_centre: f64,
-    /// Bottom edge beside the rail.
-    pub bottom_rail: f64,
-    /// Deck edge at the centreline.
-    pub deck_centre: f64,
-    /// Deck edge beside the rail.
-    pub deck_rail: f64,
-    /// Ends against the rail.
-    pub rail: f64,
-}
 
 /// One rib, seen from the tail: y to starboard, z up, both in the board's coordinates.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,6 +38,8 @@ pub struct Rib {
     pub slot_width: f64,
     /// How far the edges lean.
     pub bevels: Bevels,
+    /// The faces of its ends, from the bottom up, one for each strip they bear on.
+    pub facets: Vec<Facet>,
     /// The rail's stack in the centre plane.
     pub stack: Stack,
     /// The strips cut by the centre plane.
@@ -180,6 +168,7 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
         slot_top,
         slot_width,
         bevels: bevels(aft, centre, fore, c.rib),
+        facets: facets(centre),
         stack: centre.clone(),
         slices: slices(centre, c),
     })
@@ -284,22 +273,4 @@ fn outline(
         c.frame.cutter / 2.0,
     ));
     Ok(close(start, segments))
-}
-
-fn bevels(aft: &Stack, centre: &Stack, fore: &Stack, thickness: f64) -> Bevels {
-    let lean = |face: usize, y: f64, sign: f64| {
-        let rise = fore.faces[face].height(y) - aft.faces[face].height(y);
-        (sign * rise).atan2(thickness)
-    };
-    let rail_y = centre
-        .inner_boundary()
-        .map_or(0.0, |b| b.iter().map(|p| p.x).fold(f64::INFINITY, f64::min));
-    let middle = centre.courses.get(centre.courses.len() / 2);
-    Bevels {
-        bottom_centre: lean(0, 0.0, -1.0),
-        bottom_rail: lean(0, rail_y, -1.0),
-        deck_centre: lean(1, 0.0, 1.0),
-        deck_rail: lean(1, rail_y, 1.0),
-        rail: middle.map_or(0.0, |c| c.frame.along.y.atan2(c.frame.along.x)),
-    }
 }

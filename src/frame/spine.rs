@@ -1,11 +1,12 @@
 //! The spine.
 
-use super::chain::{arcs, close, line};
+use super::joint::{Joint, plan};
 use super::lands::net_area;
-use super::{FrameError, Lands, Rib, Trouble, relief};
+use super::pieces::{Edges, End, SpinePiece, stretch};
+use super::{FrameError, Lands, Rib, Trouble};
 use crate::curve::{BSpline, KnotVector, Vector, collocate};
 use crate::design::Construction;
-use crate::drawing::{Path, Segment};
+use crate::drawing::Path;
 use crate::shell::{Shell, Side};
 
 /// The spine, seen from starboard: x from the tail, z up, both in the board's coordinates.
@@ -17,6 +18,10 @@ pub struct Spine {
     pub ends: [f64; 2],
     /// The contour, with the slots for the ribs from above.
     pub outline: Path,
+    /// What it is cut as, from the tail: more than one piece where it is longer than the sheet.
+    pub pieces: Vec<SpinePiece>,
+    /// Where its pieces are joined, from the tail.
+    pub joints: Vec<Joint>,
     /// Lightening and air holes, from the tail.
     pub holes: Vec<Path>,
     /// Bottom and deck edge without the slots, from the tail, as dense points.
@@ -41,7 +46,7 @@ pub fn spine(
 ) -> Result<(Spine, Vec<Trouble>), FrameError> {
     let asked = [c.tail_block, shell.x_range().1 - c.nose_block];
     let ends = high_enough(shell, c, asked)?;
-    let troubles = shortened(asked, ends);
+    let mut troubles = shortened(asked, ends);
     let at = |i: usize| ends[0] + (ends[1] - ends[0]) * i as f64 / STEPS as f64;
     let edges: Option<Vec<[Vector<2>; 2]>> =
         (0..=STEPS).map(|i| edge_points(shell, c, at(i))).collect();
@@ -60,29 +65,26 @@ pub fn spine(
     // A rib beyond the end of a spine that stops short has none to meet.
     let met = |r: &&Rib| r.x - slot_width > ends[0] && r.x + slot_width < ends[1];
     let ribs: Vec<&Rib> = ribs.iter().filter(met).collect();
-    let mut segments = arcs("spine", &stretch(&bottom, ends[0], ends[1]))?;
-    let start = bottom.point(ends[0]);
-    segments.push(line(ends[1], deck.point(ends[1]).y));
-    let mut from = ends[1];
-    for rib in ribs.iter().rev() {
-        let [aft, fore] = [rib.x - slot_width / 2.0, rib.x + slot_width / 2.0];
-        segments.extend(backward(&deck, fore, from)?);
-        let top = deck.point(aft).y;
-        let at = |x: f64, y: f64| Vector::<2>::new(x, y);
-        segments.extend(relief::slot(
-            [at(fore, deck.point(fore).y), at(aft, top)],
-            [at(fore, rib.slot_top), at(aft, rib.slot_top)],
-            c.frame.relief,
-            c.frame.cutter / 2.0,
-        ));
-        from = aft;
-    }
-    segments.extend(backward(&deck, ends[0], from)?);
+    let edge = Edges {
+        bottom,
+        deck,
+        ribs,
+        c,
+    };
+    let plan = plan(&edge, ends);
+    let outline = edge.piece("spine", [End::Straight(ends[0]), End::Straight(ends[1])])?;
+    let pieces = edge.pieces(&plan)?;
+    troubles.extend(plan.trouble);
+    let Edges {
+        bottom, deck, ribs, ..
+    } = edge;
     let edges = [&bottom, &deck].map(|curve| stretch(curve, ends[0], ends[1]));
     let spine = Spine {
         thickness: c.spine,
         ends,
-        outline: close(start, segments),
+        outline,
+        pieces,
+        joints: plan.joints,
         holes: Vec::new(),
         lands: lands(&edges, c, &ribs),
         edges,
@@ -153,22 +155,6 @@ fn shortened(asked: [f64; 2], ends: [f64; 2]) -> Vec<Trouble> {
         troubles.push(trouble("nose", asked[1], ends[1]));
     }
     troubles
-}
-
-/// Lines and arcs along `curve` from x = `to` back to x = `from`.
-fn backward(curve: &BSpline<2>, from: f64, to: f64) -> Result<Vec<Segment>, FrameError> {
-    let mut points = stretch(curve, from, to);
-    points.reverse();
-    arcs("spine", &points)
-}
-
-/// Dense points of `curve`, whose parameter is x.
-fn stretch(curve: &BSpline<2>, from: f64, to: f64) -> Vec<Vector<2>> {
-    // A millimetre and a half apart: on a radius of 300 mm the chord error is 0.001 mm.
-    let count = ((to - from) / 1.5).ceil().max(2.0) as usize;
-    (0..=count)
-        .map(|i| curve.point(from + (to - from) * i as f64 / count as f64))
-        .collect()
 }
 
 /// A cubic spline through points of rising x with x as its parameter.

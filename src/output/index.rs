@@ -41,6 +41,7 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
         );
     }
     measures(&mut html, board);
+    frame_troubles(&mut html, report);
     warnings(&mut html, report);
     clashes(&mut html, report);
     gallery(&mut html, sheets);
@@ -79,6 +80,24 @@ fn measures(html: &mut String, board: &Board) {
         );
     }
     html.push_str("</table>\n");
+}
+
+fn frame_troubles(html: &mut String, report: &Report) {
+    if report.frame_troubles.is_empty() {
+        return;
+    }
+    html.push_str("<h2>Frame</h2>\n");
+    for trouble in &report.frame_troubles {
+        put(
+            html,
+            format_args!(
+                "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change: {}.</p></div>\n",
+                escape(&trouble.headline),
+                escape(&trouble.extent),
+                escape(&trouble.remedy)
+            ),
+        );
+    }
 }
 
 fn warnings(html: &mut String, report: &Report) {

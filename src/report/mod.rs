@@ -27,7 +27,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::board::Board;
-use crate::frame::{Bevels, Rib};
+use crate::frame::{Bevels, Facet, Lands, Rib, Trouble};
 use crate::shell::Measures;
 use crate::units::Unit;
 
@@ -59,8 +59,16 @@ pub struct RibReport {
     pub height: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Lightening and air holes in it.
+    pub holes: usize,
+    /// Area of a face without them, mm².
+    pub area: f64,
+    /// Glued areas, mm².
+    pub lands: Lands,
     /// How far its edges lean, degrees.
     pub bevels: Bevels,
+    /// How far its ends lean, degrees.
+    pub facets: Vec<Facet>,
     /// Courses of the rail at it.
     pub courses: usize,
     /// Angle at which the rail's top is planed for the deck, degrees.
@@ -76,6 +84,12 @@ pub struct SpineReport {
     pub height: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Lightening and air holes in it.
+    pub holes: usize,
+    /// Area of a face without them, mm².
+    pub area: f64,
+    /// Glued areas, mm².
+    pub lands: Lands,
 }
 
 /// Everything there is to say about a board.
@@ -95,6 +109,8 @@ pub struct Report {
     pub ribs: Vec<RibReport>,
     /// The spine.
     pub spine: SpineReport,
+    /// Parts of the frame left out or shortened, slots left square, air shut in.
+    pub frame_troubles: Vec<Trouble>,
     /// The rail.
     pub rail: RailReport,
     /// The skins.
@@ -132,7 +148,11 @@ pub fn report(board: &Board) -> Report {
             ends: board.spine.ends,
             height: board.spine.height(),
             thickness: board.spine.thickness,
+            holes: board.spine.holes.len(),
+            area: board.spine.area(),
+            lands: board.spine.lands,
         },
+        frame_troubles: board.frame_troubles.clone(),
         rail: RailReport::new(board),
         skins: SkinsReport::new(board),
         mass: MassReport::new(board),
@@ -157,6 +177,17 @@ fn rib(rib: &Rib) -> RibReport {
         width: bounds.width(),
         height: bounds.height(),
         thickness: rib.thickness,
+        holes: rib.holes.len(),
+        area: rib.area(),
+        lands: rib.lands,
+        facets: rib
+            .facets
+            .iter()
+            .map(|f| Facet {
+                bevel: f.bevel.to_degrees(),
+                ..*f
+            })
+            .collect(),
         bevels: Bevels {
             bottom_centre: b.bottom_centre.to_degrees(),
             bottom_rail: b.bottom_rail.to_degrees(),
@@ -173,6 +204,7 @@ impl Report {
     /// How many things there are to be warned of.
     pub fn warned(&self) -> usize {
         self.warnings.len()
+            + self.frame_troubles.len()
             + self.strips.troubles.len()
             + self.skins.troubles.len()
             + self.clashes.len()

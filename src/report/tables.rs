@@ -63,6 +63,10 @@ pub(super) fn mm(name: &str) -> Column {
     Column::measured(name, "mm", 3)
 }
 
+fn area(name: &str) -> Column {
+    Column::measured(name, "mm²", 1)
+}
+
 pub(super) fn degrees(name: &str) -> Column {
     Column::measured(name, "degrees", 2)
 }
@@ -125,11 +129,10 @@ fn rocker(board: &Board) -> Table {
 fn section_areas(board: &Board) -> Table {
     let rows = board.measures.section_areas.iter();
     let rows = rows.map(|s| vec![s.x.into(), s.area.into()]).collect();
-    let area = Column::measured("area", "mm²", 1);
     table(
         board,
         "section areas",
-        vec![mm("from the tail"), area],
+        vec![mm("from the tail"), area("area")],
         rows,
     )
 }
@@ -157,6 +160,12 @@ fn ribs(board: &Board, report: &Report) -> Table {
         degrees("bevel deck centre"),
         degrees("bevel deck rail"),
         degrees("bevel rail"),
+        Column::plain("holes"),
+        area("face without holes"),
+        area("glued to the bottom"),
+        area("glued to the deck"),
+        area("glued to the rail"),
+        area("glued in the lap"),
     ];
     let row = |(rib, of): (&crate::frame::Rib, &super::RibReport)| {
         let b = of.bevels;
@@ -179,6 +188,9 @@ fn ribs(board: &Board, report: &Report) -> Table {
             ]
             .map(Cell::Number),
         );
+        row.push(count(of.holes));
+        let l = of.lands;
+        row.extend([of.area, l.bottom, l.deck, l.ends, l.laps].map(Cell::Number));
         row
     };
     let rows = board.ribs.iter().zip(&report.ribs).map(row).collect();

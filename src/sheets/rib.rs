@@ -6,7 +6,7 @@ use super::strips::{self, port};
 use crate::board::Board;
 use crate::curve::Vector;
 use crate::drawing::{Align, Drawing, Item, Layer, Path, Point, text_width};
-use crate::frame::Rib;
+use crate::frame::{Rib, slot_bite};
 use crate::rail::SkinFace;
 use crate::units;
 
@@ -22,7 +22,7 @@ pub(super) fn sheet(board: &Board, rib: &Rib) -> Sheet {
         .map(|hole| path(&part, Layer::InsideCut, hole))
         .collect();
     items.push(path(&part, Layer::OutsideCut, rib.outline.clone()));
-    items.extend(marks(&part, rib));
+    items.extend(marks(&part, rib, slot_bite(&board.design.construction)));
     items.extend(reference(board, &part, rib));
     let bounds = Drawing {
         title: String::new(),
@@ -48,7 +48,7 @@ pub(super) fn sheet(board: &Board, rib: &Rib) -> Sheet {
 
 /// What is scribed on the part itself: centre marks at deck and slot, the name with the face's side to starboard of the slot, an arrow
 /// upward to port. The wood beside the slot is free of holes.
-fn marks(part: &str, rib: &Rib) -> Vec<Item> {
+fn marks(part: &str, rib: &Rib, bite: f64) -> Vec<Item> {
     let [bottom, deck] = rib.heights;
     let over = deck - rib.slot_top;
     let upright = |from: f64, to: f64| {
@@ -60,7 +60,8 @@ fn marks(part: &str, rib: &Rib) -> Vec<Item> {
         upright(rib.slot_top, rib.slot_top + (over / 3.0).min(3.0)),
     ];
     let words = [format!("RIB {}", rib.number), "TAIL".into(), "SIDE".into()];
-    let room = rib.lap_room() - 2.0 * BESIDE;
+    let beside = BESIDE + bite;
+    let room = rib.lap_room() - beside - BESIDE;
     let wide = words.iter().map(|w| text_width(w, 1.0)).fold(0.0, f64::max);
     let lines = words.len() as f64;
     let letter = LETTER
@@ -68,12 +69,12 @@ fn marks(part: &str, rib: &Rib) -> Vec<Item> {
         .min((deck - bottom - 4.0) / (lines + (lines - 1.0) * (PITCH - 1.0)));
     let block = letter * (1.0 + (lines - 1.0) * PITCH);
     let top = (bottom + deck + block) / 2.0;
-    let x = rib.slot_width / 2.0 + BESIDE;
+    let x = rib.slot_width / 2.0 + beside;
     for (i, word) in words.iter().enumerate() {
         let at = Point::new(x, top - letter * (1.0 + PITCH * i as f64));
         items.push(engraved(part, at, letter, Align::Start, word));
     }
-    let x = -(rib.slot_width / 2.0 + BESIDE + (letter * 2.0).min(room / 2.0));
+    let x = -(rib.slot_width / 2.0 + beside + (letter * 2.0).min(room / 2.0));
     let foot = top - block;
     items.extend(arrow(
         part,
@@ -132,6 +133,11 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
     // Rounded first, so that no "-0.0" is printed.
     let degrees = |a: f64| format!("{:.1}°", (a.to_degrees() * 10.0).round() / 10.0 + 0.0);
     let b = &rib.bevels;
+    let facets: Vec<String> = rib
+        .facets
+        .iter()
+        .map(|f| format!("course {} {}", f.course, degrees(f.bevel)))
+        .collect();
     vec![
         board.design.name.clone(),
         format!(
@@ -145,13 +151,13 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
             units::mm(rib.thickness, 1)
         ),
         format!(
-            "Bevels, positive where the nose face is larger: bottom {} to {}, deck {} to {}, rail {}.",
+            "Bevels, positive where the nose face is larger: bottom {} at the centre, {} at the rail; deck {} and {}.",
             degrees(b.bottom_centre),
             degrees(b.bottom_rail),
             degrees(b.deck_centre),
             degrees(b.deck_rail),
-            degrees(b.rail)
         ),
+        format!("Bevels of the ends: {}.", facets.join(", ")),
         format!(
             "Slot from below, {} wide, for the {} spine. Cut along the outside of the contour; grey lines are for reference.",
             units::mm(rib.slot_width, 1),
