@@ -35,6 +35,7 @@ pub fn sheets(board: &Board) -> Result<Vec<Sheet>, crate::frame::FrameError> {
         .map(|rib| rib::sheet(board, rib))
         .collect();
     sheets.push(spine::sheet(board));
+    sheets.extend(spine::pieces(board));
     sheets.push(outline::sheet(board)?);
     sheets.push(profile::sheet(board)?);
     let drawings: Vec<Drawing> = sheets.iter().map(|s| s.drawing.clone()).collect();
