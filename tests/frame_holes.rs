@@ -11,7 +11,7 @@ use boardwright::design::{Design, Holes, Pattern, parse};
 use boardwright::drawing::{Path, Point, Segment};
 use boardwright::frame::{KeepOut, Rib, lighten};
 use boardwright::solids::frame_preview;
-use flat::{apart, distance, inside};
+use flat::{distance, inside};
 use proptest::prelude::*;
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
@@ -84,6 +84,16 @@ fn unreached(points: &[Point], radius: f64) -> Option<(Point, f64)> {
             .fold(f64::INFINITY, f64::min);
         (short > GRACE).then_some((middle, short))
     })
+}
+
+/// Least distance of two polylines that do not cross.
+fn apart(a: &[Point], b: &[Point]) -> f64 {
+    let of = |a: &[Point], b: &[Point]| {
+        a.iter()
+            .map(|p| distance(b, *p))
+            .fold(f64::INFINITY, f64::min)
+    };
+    of(a, b).min(of(b, a))
 }
 
 /// Left turns between neighbouring pieces of a closed path, radians.

@@ -205,6 +205,16 @@ impl Spine {
         self.outline.bounds().height()
     }
 
+    /// Heights of bottom and deck edge at `x`, slots left out, mm; `None` beyond its ends.
+    pub fn upright(&self, x: f64) -> Option<[f64; 2]> {
+        let [bottom, deck] = &self.edges;
+        let height = |line: &[Vector<2>]| {
+            let w = line.windows(2).find(|w| x >= w[0].x && x <= w[1].x)?;
+            Some(w[0].y + (w[1].y - w[0].y) * (x - w[0].x) / (w[1].x - w[0].x))
+        };
+        Some([height(bottom)?, height(deck)?])
+    }
+
     /// How far, mm, the spine is free of holes each way from `x`.
     pub fn lap_room(&self, x: f64) -> f64 {
         let nearest = |hole: &Path| {
@@ -212,6 +222,11 @@ impl Spine {
             (bounds.min.x - x).max(x - bounds.max.x)
         };
         let ends = (x - self.ends[0]).min(self.ends[1] - x);
-        self.holes.iter().map(nearest).fold(ends, f64::min)
+        let joints = self.joints.iter().map(|joint| {
+            let [from, to] = joint.range();
+            (from - x).max(x - to)
+        });
+        let near = self.holes.iter().map(nearest).chain(joints);
+        near.fold(ends, f64::min)
     }
 }

@@ -45,6 +45,7 @@ pub fn sheets(board: &Board) -> Result<Vec<Sheet>, crate::frame::FrameError> {
         .map(|rib| rib::sheet(board, rib))
         .collect();
     sheets.push(spine::sheet(board));
+    sheets.extend(spine::pieces(board));
     sheets.push(outline::sheet(board)?);
     sheets.push(profile::sheet(board)?);
     sheets.extend(skin_sheets(board)?);

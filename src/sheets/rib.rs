@@ -136,7 +136,7 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
     let facets: Vec<String> = rib
         .facets
         .iter()
-        .map(|f| format!("course {} {}", f.course, degrees(f.bevel)))
+        .map(|f| format!("course {}: {}", f.course, degrees(f.bevel)))
         .collect();
     vec![
         board.design.name.clone(),

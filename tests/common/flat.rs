@@ -13,16 +13,6 @@ pub fn distance(line: &[Point], p: Point) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-/// Least distance of two polylines that do not cross.
-pub fn apart(a: &[Point], b: &[Point]) -> f64 {
-    let of = |a: &[Point], b: &[Point]| {
-        a.iter()
-            .map(|p| distance(b, *p))
-            .fold(f64::INFINITY, f64::min)
-    };
-    of(a, b).min(of(b, a))
-}
-
 /// Whether `p` lies inside a closed polyline (crossing number).
 pub fn inside(points: &[Point], p: Point) -> bool {
     points
