@@ -76,7 +76,7 @@ impl Board {
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &strips);
         let blocks = blocks(&shell, &design);
-        let pads = pads(&shell, &family, &design, &rail, &ribs);
+        let pads = pads(&shell, &family, &design, &rail, &ribs, &blocks);
         let bed = bed(&shell, &design);
         Ok(Self {
             design,

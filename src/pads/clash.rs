@@ -3,6 +3,7 @@
 use super::room::{BELOW, Room, across, places, x_range, y_range};
 use super::solid::{floor, reach, skin, thickness};
 use super::{Fitting, Kind, Piece, Trouble};
+use crate::blocks::{Block, Which};
 use crate::curve::Vector;
 use crate::design::Through;
 
@@ -12,6 +13,29 @@ const SPINE_LEFT: f64 = 8.0;
 const EDGE: f64 = 4.0;
 /// Overlaps below this, mm, are none: pads may touch.
 const TOUCH: f64 = 0.05;
+
+/// End blocks that the skins leave no room for.
+pub(super) fn missing(blocks: &[Block]) -> Vec<Trouble> {
+    [Which::Tail, Which::Nose]
+        .into_iter()
+        .filter(|which| blocks.iter().all(|b| b.which != *which))
+        .map(|which| {
+            let key = match which {
+                Which::Tail => "tail_block",
+                Which::Nose => "nose_block",
+            };
+            Trouble {
+                part: which.name().into(),
+                with: "skins".into(),
+                headline: format!("the skins leave no room for the {key}").replace('_', " "),
+                value: 0.0,
+                remedy: format!(
+                    "make `{key}` longer, the skins thinner or the board thicker there"
+                ),
+            }
+        })
+        .collect()
+}
 
 /// Whether a fitting lies on the board at all; notes it if not.
 pub(super) fn on_board(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) -> bool {
