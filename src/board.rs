@@ -82,7 +82,8 @@ impl Board {
         let laid = strips(&rail).map_err(BoardError::Strips)?;
         let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
         let (spine, short) = spine(&shell, &design.construction, &ribs)?;
-        let pads = pads(&shell, &family, &design, &rail, &ribs);
+        let blocks = blocks(&shell, &design);
+        let pads = pads(&shell, &family, &design, &rail, &ribs, &blocks);
         let (ribs, spine, shut) = lighten(
             &design.construction,
             ribs,
@@ -98,7 +99,6 @@ impl Board {
             strips(&rail).ok()
         };
         let yard = Yard::new(&design, &laid, &again);
-        let blocks = blocks(&shell, &design);
         let bed = bed(&shell, &design);
         let panels = Panels::new(&design, &shell);
         let mass = Mass::new(&Made {

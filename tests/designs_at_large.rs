@@ -7,7 +7,7 @@ mod wishes;
 
 use boardwright::board::{Board, BoardError};
 use boardwright::design::parse;
-use boardwright::solids::shell_mesh;
+use boardwright::solids::{bed_solids, block_solids, pad_solids, shell_mesh};
 use proptest::prelude::*;
 use wishes::{text, wish};
 
@@ -47,6 +47,22 @@ proptest! {
         // The gate after rounding to 32 bits, which every file passes.
         let written = boardwright::export::stl::write(&[mesh], "at large");
         prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
+        // Blocks, pads and bed are solids that pass the same gate, or named as missing.
+        for parts in [block_solids(&board), pad_solids(&board), bed_solids(&board)] {
+            let parts = parts.unwrap_or_else(|e| panic!("{e}\n{text}"));
+            if !parts.is_empty() {
+                let written = boardwright::export::stl::write(&parts, "at large");
+                prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
+            }
+        }
+        let room = board.pads.troubles.iter().filter(|t| t.with == "skins").count();
+        prop_assert_eq!(board.blocks.len() + room, 2);
+        for block in &board.blocks {
+            prop_assert!(block.volume() > 0.0 && block.rough_volume() > block.volume());
+        }
+        for sheet in boardwright::sheets::sheets(&board).unwrap() {
+            prop_assert!(sheet.drawing.check().is_empty(), "{}: {:?}\n{text}", sheet.name, sheet.drawing.check());
+        }
         prop_assert!(board.rail.settled < 1e-2, "{}", board.rail.settled);
         // Cover and proud never below what was asked, or a warning names the rib.
         let c = &board.design.construction;

@@ -85,7 +85,10 @@ pub(super) fn block(
 
 /// The last section carried on straight to a flat end, whose last fraction of a millimetre the inset surfaces do not reach.
 fn prolonged(halves: &[Half], tip: f64) -> Option<Half> {
-    let [.., a, b] = halves else { return None };
+    // From a plane far enough back that rounding does not steer it.
+    const BACK: f64 = 1.0;
+    let b = halves.last()?;
+    let a = halves.iter().rev().find(|h| (h.0 - b.0).abs() > BACK)?;
     let t = (tip - b.0) / (b.0 - a.0);
     if !(t > 1e-9 && (tip - b.0).abs() < 10.0) {
         return None;

@@ -27,6 +27,14 @@ pub(super) fn half(shell: &Shell, c: &Construction, x: f64) -> Option<Vec<Vector
     }
     let side = side(&section, &bottom, &deck, inner)?;
     let (first, last) = (side.first()?, side.last()?);
+    // Wood everywhere between the skins, not only at the inner end.
+    let reach = first.x.min(last.x) - inner;
+    let hollow = (0..SKIN_PIECES)
+        .map(|k| inner + reach * k as f64 / SKIN_PIECES as f64)
+        .all(|y| deck.height(y) > bottom.height(y));
+    if !hollow {
+        return None;
+    }
     let mut ring = Vec::with_capacity(2 * SKIN_PIECES + SIDE_PIECES + 1);
     let along = |face: &SkinFace, end: f64, k: usize| {
         let y = inner + (end - inner) * k as f64 / SKIN_PIECES as f64;

@@ -1,8 +1,9 @@
 //! Where fittings and what they are let into get in each other's way, and the smallest change that would serve.
 
-use super::room::{Room, across, x_range, y_range};
+use super::room::{BELOW, Room, across, places, x_range, y_range};
 use super::solid::{floor, reach, skin, thickness};
 use super::{Fitting, Kind, Piece, Trouble};
+use crate::blocks::{Block, Which};
 use crate::curve::Vector;
 use crate::design::Through;
 
@@ -12,15 +13,39 @@ const SPINE_LEFT: f64 = 8.0;
 const EDGE: f64 = 4.0;
 /// Overlaps below this, mm, are none: pads may touch.
 const TOUCH: f64 = 0.05;
-/// Places along a cut-out at which it is looked at.
-const STEPS: usize = 8;
+
+/// End blocks that the skins leave no room for.
+pub(super) fn missing(blocks: &[Block]) -> Vec<Trouble> {
+    [Which::Tail, Which::Nose]
+        .into_iter()
+        .filter(|which| blocks.iter().all(|b| b.which != *which))
+        .map(|which| {
+            let key = match which {
+                Which::Tail => "tail_block",
+                Which::Nose => "nose_block",
+            };
+            Trouble {
+                part: which.name().into(),
+                with: "skins".into(),
+                headline: format!("the skins leave no room for the {key}").replace('_', " "),
+                value: 0.0,
+                remedy: format!(
+                    "make `{key}` longer, the skins thinner or the board thicker there"
+                ),
+            }
+        })
+        .collect()
+}
 
 /// Whether a fitting lies on the board at all; notes it if not.
 pub(super) fn on_board(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) -> bool {
     let (tail, nose) = room.shell.x_range();
     let [from, to] = x_range(&f.shadow);
     let mut out = (tail - from).max(to - nose);
-    for x in places(f).filter(|x| (tail..=nose).contains(x)) {
+    for x in places(&f.shadow)
+        .into_iter()
+        .filter(|x| (tail..=nose).contains(x))
+    {
         if let Some([low, high]) = across(&f.shadow, x) {
             let inner = room.plan.inner(x);
             let nearest = if low * high <= 0.0 {
@@ -40,19 +65,21 @@ pub(super) fn on_board(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>
         headline: format!("{} reaches {out:.1} mm past the board's end or into its cleft", f.name),
         value: out,
         remedy: format!(
-            "place it at least {out:.1} mm further from there (`from_tail`, now {:.1} mm); it has no pad until then",
+            "place it at least {:.1} mm further from there (`from_tail`, now {:.1} mm); it has no pad until then",
+            up(out),
             f.from_tail
         ),
     });
     false
 }
 
-/// Places along a cut-out, mm from the tail.
-fn places(f: &Fitting) -> impl Iterator<Item = f64> + use<> {
-    let [from, to] = x_range(&f.shadow);
-    // A hair inside, where every line across has two ends.
-    let (from, to) = (from + 1e-3, to - 1e-3);
-    (0..=STEPS).map(move |k| from + (to - from) * k as f64 / STEPS as f64)
+/// Rounded to a tenth of a millimetre, so that what a remedy says serves as it is printed.
+fn up(mm: f64) -> f64 {
+    (10.0 * mm - 1e-6).ceil() / 10.0
+}
+
+fn down(mm: f64) -> f64 {
+    (10.0 * mm + 1e-6).floor() / 10.0
 }
 
 /// Everything but other fittings.
@@ -111,17 +138,21 @@ fn ribs(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
             .map(|by| {
                 format!(
                     "move it {:.1} mm towards the {} (`from_tail` = {:.1} mm)",
-                    by.abs(),
+                    up(by.abs()),
                     if *by < 0.0 { "tail" } else { "nose" },
-                    f.from_tail + by
+                    if *by < 0.0 {
+                        down(f.from_tail + by)
+                    } else {
+                        up(f.from_tail + by)
+                    }
                 )
             })
             .collect();
         remedies.push(format!(
             "move rib {} to {:.1} or {:.1} mm from the tail",
             rib.number,
-            from - rib.thickness / 2.0,
-            to + rib.thickness / 2.0
+            down(from - rib.thickness / 2.0),
+            up(to + rib.thickness / 2.0)
         ));
         if let Some(notch) = notch(room, f, rib.x) {
             remedies.push(notch);
@@ -178,8 +209,9 @@ fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
             headline: format!("{} cuts {over:.1} mm into the spine", named(f)),
             value: over,
             remedy: format!(
-                "move it {over:.1} mm outboard (`from_centre` = {:.1} mm)",
-                f.middle[1].abs() + over
+                "move it {:.1} mm outboard (`from_centre` = {:.1} mm)",
+                up(over),
+                up(f.middle[1].abs() + over)
             ),
         });
         return;
@@ -188,7 +220,10 @@ fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
     let cut = reach(f) - skin(room, f.through);
     let [from, to] = room.hollow();
     let mut worst = f64::INFINITY;
-    for x in places(f).filter(|x| (from..=to).contains(x)) {
+    for x in places(&f.shadow)
+        .into_iter()
+        .filter(|x| (from..=to).contains(x))
+    {
         if let Some(plane) = room.plane(x) {
             let [bottom, deck] = plane.heights(0.0);
             worst = worst.min(deck - bottom - cut);
@@ -206,8 +241,8 @@ fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
             value: SPINE_LEFT - worst,
             remedy: format!(
                 "make it {:.1} mm deep; or move it to where the board is {:.1} mm thicker",
-                (f.depth - SPINE_LEFT + worst).max(0.0),
-                SPINE_LEFT - worst
+                down((f.depth - SPINE_LEFT + worst).max(0.0)),
+                up(SPINE_LEFT - worst)
             ),
         });
     }
@@ -218,8 +253,7 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
     let mut over = f64::NEG_INFINITY;
     let mut with = "rail";
     let [from, to] = room.hollow();
-    let steps: Vec<f64> = places(f).collect();
-    for x in steps {
+    for x in places(&f.shadow) {
         let Some(ends) = across(&f.shadow, x) else {
             continue;
         };
@@ -229,8 +263,8 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
                 let [bottom, deck] = plane.heights(outer);
                 let high = thickness(room, f);
                 let range = match f.through {
-                    Through::Bottom => [bottom, bottom + high],
-                    Through::Deck => [deck - high, deck],
+                    Through::Bottom => [bottom - BELOW, bottom + high],
+                    Through::Deck => [deck - high, deck + BELOW],
                 };
                 Some((room.strips(x, range[0], range[1])?, "rail"))
             })
@@ -256,8 +290,9 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         headline: format!("{} {what}, by {over:.1} mm", named(f)),
         value: over,
         remedy: format!(
-            "move it {over:.1} mm inboard (`from_centre` = {:.1} mm){}",
-            (f.middle[1].abs() - over).max(0.0),
+            "move it {:.1} mm inboard (`from_centre` = {:.1} mm){}",
+            up(over),
+            down((f.middle[1].abs() - over).max(0.0)),
             if f.kind == Kind::Fin {
                 "; or make the cut-out narrower by twice as much"
             } else {
@@ -281,7 +316,7 @@ fn depth(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
     // The board's wood from the surface cut into to the far skin's inner face, at its least over the cut-out.
     let mut wood = f64::INFINITY;
     let ys = y_range(&f.shadow);
-    for x in places(f) {
+    for x in places(&f.shadow) {
         let ends = across(&f.shadow, x).unwrap_or(ys);
         if let Some(plane) = room.plane(x) {
             for y in ends {
@@ -316,8 +351,9 @@ fn depth(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         headline: format!("{headline}: it is {cut:.1} mm deep where the board has {wood:.1} mm"),
         value: over,
         remedy: format!(
-            "make it {:.1} mm deep; or move it to where the board is {over:.1} mm thicker",
-            (f.depth - over).max(0.0)
+            "make it {:.1} mm deep; or move it to where the board is {:.1} mm thicker",
+            down((f.depth - over).max(0.0)),
+            up(over)
         ),
     });
 }
@@ -344,7 +380,11 @@ fn vent(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         with: "block".into(),
         headline: "the vent ends in a solid block: no air passes".into(),
         value: by,
-        remedy: format!("move it {by:.1} mm towards the {towards} (`from_tail` = {x:.1} mm)"),
+        remedy: format!(
+            "move it {:.1} mm towards the {towards} (`from_tail` = {:.1} mm)",
+            up(by),
+            if towards == "nose" { up(x) } else { down(x) }
+        ),
     });
 }
 
@@ -379,7 +419,7 @@ pub(super) fn each_other(fittings: &[Fitting], troubles: &mut Vec<Trouble>) {
                     a.name, b.name
                 ),
                 value: by,
-                remedy: format!("move one of them {by:.1} mm {way}; or make their `margin`s smaller by as much between them"),
+                remedy: format!("move one of them {:.1} mm {way}; or make their `margin`s smaller by as much between them", up(by)),
             });
         }
     }

@@ -8,6 +8,7 @@ mod trouble;
 
 pub use trouble::Trouble;
 
+use crate::blocks::Block;
 use crate::curve::Vector;
 use crate::design::{Design, Through};
 use crate::drawing::Path;
@@ -109,6 +110,7 @@ pub fn pads(
     design: &Design,
     rail: &Rail,
     ribs: &[Rib],
+    blocks: &[Block],
 ) -> Pads {
     let room = Room {
         shell,
@@ -117,7 +119,7 @@ pub fn pads(
         rail,
         ribs,
     };
-    let (mut fittings, mut troubles) = (Vec::new(), Vec::new());
+    let (mut fittings, mut troubles) = (Vec::new(), clash::missing(blocks));
     for mut fitting in place::fittings(&room) {
         if !clash::on_board(&room, &fitting, &mut troubles) {
             continue;

@@ -1,6 +1,6 @@
 //! Where fittings stand.
 
-use super::room::{Room, x_range};
+use super::room::{BELOW, Room, across, places};
 use super::{Fitting, Kind};
 use crate::curve::Vector;
 use crate::design::{Aside, Fin, Hole, Tail, Through};
@@ -119,17 +119,13 @@ fn held_in(room: &Room<'_>, fin: &Fin, x: f64, asked: f64) -> f64 {
     // As high as the pad: where strips lean inboard over the cut-out, the pad must still reach past it.
     let high = fin.cut.depth + room.design.fins.floor;
     let corners = shadow(fin, Vector::<2>::new(x, asked));
-    let [from, to] = x_range(&corners);
     let mut over = 0.0_f64;
-    const STEPS: usize = 8;
-    for k in 0..=STEPS {
-        let x = from + (to - from) * k as f64 / STEPS as f64;
-        let (Some(plane), Some([_, outer])) = (room.plane(x), super::room::across(&corners, x))
-        else {
+    for x in places(&corners) {
+        let (Some(plane), Some([_, outer])) = (room.plane(x), across(&corners, x)) else {
             continue;
         };
         let low = plane.heights(outer)[0];
-        if let Some(limit) = room.strips(x, low, low + high) {
+        if let Some(limit) = room.strips(x, low - BELOW, low + high) {
             over = over.max(outer + CLEAR - limit);
         }
     }

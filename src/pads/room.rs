@@ -10,6 +10,9 @@ use crate::shell::{PlanShape, Shell};
 /// How closely, mm, the skins' inner faces are followed.
 const FOLLOWED: f64 = 1e-3;
 
+/// Depth below a cut-out's outer edge, mm, from which strips count: their feet stand inboard of it, where the skin may lie lower.
+pub(super) const BELOW: f64 = 5.0;
+
 /// Everything pads are fitted into.
 pub(super) struct Room<'a> {
     pub shell: &'a Shell,
@@ -122,6 +125,14 @@ fn least(stack: &Stack, low: f64, high: f64) -> Option<f64> {
 /// Least and greatest x of a polygon's corners.
 pub(super) fn x_range(corners: &[Vector<2>]) -> [f64; 2] {
     range(corners.iter().map(|p| p.x))
+}
+
+/// Places along a polygon: its corners, and others evenly between the first and the last.
+pub(super) fn places(corners: &[Vector<2>]) -> Vec<f64> {
+    const STEPS: usize = 8;
+    let [from, to] = x_range(corners);
+    let even = (0..=STEPS).map(|k| from + (to - from) * k as f64 / STEPS as f64);
+    even.chain(corners.iter().map(|p| p.x)).collect()
 }
 
 /// Least and greatest y of a polygon's corners.

@@ -1,6 +1,6 @@
 //! A pad fitted into the hollow.
 
-use super::room::{Room, across, x_range, y_range};
+use super::room::{BELOW, Room, across, x_range, y_range};
 use super::{Fitting, Kind, Pad, Piece};
 use crate::curve::Vector;
 use crate::design::Through;
@@ -269,7 +269,7 @@ fn slice(
     let [low, high] = faces(inner);
     let [outer_low, outer_high] = faces(outer);
     let outer = room
-        .strips(x, low.min(outer_low), high.max(outer_high))
+        .strips(x, low.min(outer_low) - BELOW, high.max(outer_high) + BELOW)
         .map_or(outer, |limit| outer.min(limit));
     if outer < inner {
         return None;

@@ -79,7 +79,7 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
             Which::Nose => block.face + TICKS * f64::from(k),
         };
         if k > 0 && x > start + 1.0 && x < to - 1.0 {
-            let tick = [Point::new(x, -5.0), Point::new(x, 5.0)];
+            let tick = [Point::new(x, -3.0), Point::new(x, 3.0)];
             items.push(polyline(&part, Ink::Mark, &tick));
         }
     }
@@ -98,7 +98,7 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
             .min(LETTER * 0.55 * length / text_width(&name, LETTER))
             .min(bounds.height() / 5.0);
         let middle = (bounds.min.y + bounds.max.y) / 2.0;
-        let y = if apart { middle } else { middle + letter };
+        let y = if apart { middle } else { middle + 2.0 * letter };
         let x = match block.which {
             Which::Tail if !apart => (start.max(bounds.min.x) + bounds.max.x) / 2.0,
             Which::Tail => bounds.max.x - 0.3 * length,

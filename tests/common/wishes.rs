@@ -97,5 +97,12 @@ pub fn text(w: &Wish) -> String {
             "edge = \"soft\"\n"
         };
     }
+    let set = match w.tail {
+        "pin" => "single",
+        "round" => "three",
+        "square" => "five",
+        _ => "twin",
+    };
+    text += &format!("[fins]\nset = \"{set}\"\n");
     text
 }
