@@ -29,6 +29,18 @@ fn ribbed() -> Design {
     design
 }
 
+/// The noserider two inches longer.
+fn longer() -> Design {
+    let text = std::fs::read_to_string("examples/noserider-9ft4.toml").unwrap();
+    parse(
+        &text
+            .replace("9' 4\\\"", "9' 6\\\"")
+            .replace("9' 4\"", "9' 6\""),
+        "longer",
+    )
+    .unwrap()
+}
+
 /// Both faces and the centre of every rib.
 fn rib_planes(design: &Design) -> Vec<f64> {
     let half = design.construction.rib / 2.0;
@@ -65,6 +77,14 @@ fn kernel(c: &mut Criterion) {
     let all = rail_planes(&design, 10.0);
     c.bench_function("rail of the whole board, strips included", |b| {
         b.iter(|| strips(&solve(&shell, &design.construction, black_box(&all)).unwrap()).unwrap());
+    });
+    let long = longer();
+    let of_long = loft(&BoardFamily::new(&long).unwrap(), DEFAULT_TOLERANCE).unwrap();
+    let planes = rail_planes(&long, 10.0);
+    c.bench_function("rail of a 9'6\" board, strips included", |b| {
+        b.iter(|| {
+            strips(&solve(&of_long, &long.construction, black_box(&planes)).unwrap()).unwrap()
+        });
     });
     c.bench_function("mesh to 0.1 mm", |b| {
         b.iter(|| shell_mesh(black_box(&shell), MESH_TOLERANCE).unwrap());

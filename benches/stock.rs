@@ -35,7 +35,7 @@ fn rail(courses: usize) -> Vec<StripNeed> {
         StripNeed::new(Kind::BeadOnly, 2905.0, 2, 1),
     ];
     needs.extend((0..courses).map(|k| {
-        let shorter = 37.0 * k as f64 + 3.0 * (k * k) as f64;
+        let shorter = 37.0 * k as f64 + 1.5 * (k * k) as f64;
         let mut need = StripNeed::new(Kind::BeadAndCove, 2900.0 - shorter, 2, k + 2);
         need.start = shorter / 2.0;
         need.keep_off = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
@@ -97,13 +97,24 @@ fn stock(c: &mut Criterion) {
         planks: vec![plank(4200.0, 150.0, 50.0, None, 70.0)],
         ..Shop::default()
     };
-    let needs = rail(24);
-    c.bench_function("rail of 54 strips and spares, scarfed", |b| {
-        b.iter(|| cutting_plan(black_box(&needs), &profiles, &scarfed));
-    });
-    c.bench_function("rail of 54 strips and spares, long planks", |b| {
-        b.iter(|| cutting_plan(black_box(&needs), &profiles, &whole));
-    });
+    let needs = rail(27);
+    let strips: u32 = needs.iter().map(|n| n.count).sum();
+    for (name, shop) in [("scarfed", &scarfed), ("long planks", &whole)] {
+        let plan = cutting_plan(&needs, &profiles, shop).unwrap();
+        println!(
+            "{strips} strips and spares, {name}: {} planks, gap {:.4}, with any scarf {:.4}, lanes {:.4}",
+            plan.expense.planks,
+            plan.gap(),
+            plan.gap_any_scarf(),
+            plan.gap_lanes()
+        );
+        c.bench_function(
+            &format!("rail of {strips} strips and spares, {name}"),
+            |b| {
+                b.iter(|| cutting_plan(black_box(&needs), &profiles, shop));
+            },
+        );
+    }
 }
 
 criterion_group! {

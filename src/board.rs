@@ -1,10 +1,16 @@
 //! From a design to everything that follows from it.
 
+use crate::afloat::{Load, Lying, lying};
+use crate::bed::{Bed, bed};
+use crate::blocks::{Block, blocks};
 use crate::curve::CurveError;
 use crate::design::Design;
-use crate::frame::{FrameError, Rib, Spine, planes, ribs, spine};
-use crate::rail::{Limits, Rail, Strip, Warning, solve, strips, warnings};
+use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ribs, spine};
+use crate::mass::{Made, Mass};
+use crate::pads::{Kind, Pads, pads};
+use crate::rail::{Limits, Rail, Site, Strip, Warning, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
+use crate::skin::Panels;
 use crate::yard::Yard;
 
 /// Why a board could not be made of a design.
@@ -41,10 +47,24 @@ pub struct Board {
     pub ribs: Vec<Rib>,
     /// The spine.
     pub spine: Spine,
+    /// What of the frame was left out or shortened, and air that is shut in.
+    pub frame_troubles: Vec<Trouble>,
     /// Where a course cannot hold.
     pub warnings: Vec<Warning>,
     /// The wood its rail takes.
     pub yard: Yard,
+    /// The solid end blocks, tail first; one is missing where the skins leave no room for it.
+    pub blocks: Vec<Block>,
+    /// Fins, leash plug and vent, their pads and clashes.
+    pub pads: Pads,
+    /// The building bed.
+    pub bed: Bed,
+    /// Bottom and deck skin as panels.
+    pub panels: Panels,
+    /// What it weighs.
+    pub mass: Mass,
+    /// How it lies in sea and fresh water.
+    pub lying: Vec<Lying>,
 }
 
 /// Spacing of the planes, mm, in which the rail is solved between ribs.
@@ -56,29 +76,97 @@ impl Board {
         let family = BoardFamily::new(&design)?;
         let shell = loft(&family, DEFAULT_TOLERANCE)?;
         let measures = measures(&shell)?;
-        let rail = solve(
-            &shell,
+        let planes = rail_planes(&design, RAIL_STEP);
+        let site = Site::new(&shell, &design.construction, &planes)?;
+        let rail = site.solve(&shell, &design.construction)?;
+        let laid = strips(&rail).map_err(BoardError::Strips)?;
+        let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
+        let (spine, short) = spine(&shell, &design.construction, &ribs)?;
+        let blocks = blocks(&shell, &design);
+        let pads = pads(&shell, &family, &design, &rail, &ribs, &blocks);
+        let (ribs, spine, shut) = lighten(
             &design.construction,
-            &rail_planes(&design, RAIL_STEP),
+            ribs,
+            spine,
+            &under_pads(&pads),
+            vent(&pads),
         )?;
-        let strips = strips(&rail).map_err(BoardError::Strips)?;
-        let ribs = ribs(&design.construction, &rail)?;
-        let spine = spine(&shell, &design.construction, &ribs)?;
+        frame_troubles.extend(short);
+        frame_troubles.extend(shut);
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
-        let yard = Yard::new(&design, &strips);
+        let again = |changed: &Design| {
+            let rail = site.solve(&shell, &changed.construction).ok()?;
+            strips(&rail).ok()
+        };
+        let yard = Yard::new(&design, &laid, &again);
+        let bed = bed(&shell, &design);
+        let panels = Panels::new(&design, &shell);
+        let mass = Mass::new(&Made {
+            design: &design,
+            shell: &shell,
+            rail: &rail,
+            strips: &laid,
+            ribs: &ribs,
+            spine: &spine,
+            panels: &panels,
+            pads: &pads,
+        })?;
+        let alone = Load {
+            mass: mass.total,
+            centre: mass.centre,
+        };
+        let rider = design.rider.map(|rider| {
+            let x = rider.x.unwrap_or(measures.centre_of_volume[0]);
+            Load {
+                mass: rider.mass,
+                centre: [x, shell.centre_heights(x)[1] + rider.height],
+            }
+        });
+        let lying = lying(&shell, alone, rider)?;
         Ok(Self {
             design,
             family,
             shell,
             measures,
             rail,
-            strips,
+            strips: laid,
             ribs,
             spine,
+            frame_troubles,
             warnings,
             yard,
+            blocks,
+            pads,
+            bed,
+            panels,
+            mass,
+            lying,
         })
     }
+}
+
+/// The boxes round the pads' rectangles, over which ribs and spine stay whole.
+fn under_pads(pads: &Pads) -> Vec<KeepOut> {
+    let pads = pads.fittings.iter().filter_map(|f| f.pad.as_ref());
+    pads.map(|pad| {
+        let range = |k: usize| {
+            let of = |pick: fn(f64, f64) -> f64, start| {
+                pad.rectangle.iter().map(|p| p[k]).fold(start, pick)
+            };
+            [of(f64::min, f64::INFINITY), of(f64::max, f64::NEG_INFINITY)]
+        };
+        KeepOut {
+            x: range(0),
+            y: range(1),
+        }
+    })
+    .collect()
+}
+
+/// Where the vent opens into the hollow.
+fn vent(pads: &Pads) -> Option<[f64; 2]> {
+    let vent = pads.fittings.iter().find(|f| f.kind == Kind::Vent);
+    vent.map(|f| f.middle)
 }
 
 /// Planes for the rail: both faces and the centre of every rib, and others about `step` mm apart from block to block.

@@ -4,7 +4,10 @@
 //! Lengths are millimetres and angles radians everywhere inside the library.
 
 pub mod afloat;
+pub mod bed;
+pub mod blocks;
 pub mod board;
+pub mod chart;
 pub mod cli;
 pub mod curve;
 pub mod design;
@@ -12,8 +15,11 @@ pub mod drawing;
 pub mod dry_fit;
 pub mod export;
 pub mod frame;
+pub mod lofted;
+pub mod mass;
 pub mod mesh;
 pub mod output;
+pub mod pads;
 pub mod polygon;
 pub mod rail;
 pub mod report;

@@ -62,7 +62,46 @@ fn the_screen_and_the_json_agree() {
             }
         }
         let groups = report["warnings"].as_array().unwrap().len();
-        assert_eq!(text.matches("    → ").count(), groups);
+        let troubles = report["strips"]["troubles"].as_array().unwrap();
+        let others: usize = ["/skins/troubles", "/frame_troubles", "/clashes"]
+            .iter()
+            .map(|list| report.pointer(list).unwrap().as_array().unwrap().len())
+            .sum();
+        assert_eq!(
+            text.matches("    → ").count(),
+            groups + troubles.len() + others
+        );
+        let remedies: usize = troubles
+            .iter()
+            .map(|t| t["remedies"].as_array().unwrap().len())
+            .sum();
+        assert_eq!(text.matches("      or ").count(), remedies - troubles.len());
+
+        // Strips and wood.
+        let kinds = report["strips"]["kinds"].as_array().unwrap();
+        let a_side: u64 = kinds.iter().map(|k| k["count"].as_u64().unwrap()).sum();
+        assert!(line("Strips").contains(&format!("{a_side} a side")));
+        for (row, name) in report["strips"]["worst"].as_array().unwrap().iter().zip([
+            "bend the easy way",
+            "bend the hard way",
+            "twist",
+        ]) {
+            let used = format!("{:.2}", row["ratio"].as_f64().unwrap());
+            assert!(line(name).contains(&used), "{used}");
+            let over = row["ratio"].as_f64().unwrap() > 1.0;
+            let told = troubles.iter().any(|t| t["strained"] == row["strained"]);
+            assert_eq!(over, told, "{row}");
+        }
+        let feet = format!("{:.2} board feet", number("/wood/totals/board_feet"));
+        assert!(line("to buy").contains(&feet), "{feet}");
+        let shares = ["yielded", "spare", "kept", "waste"];
+        let shares = shares.map(|s| number(&format!("/wood/totals/{s}")));
+        assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-3);
+        assert_eq!(
+            report["wood"]["plan"]["proven"].as_bool().unwrap(),
+            line("plan ").contains("proven least")
+        );
+        assert!(!line("Wood").contains("assumed"));
     }
     assert!(names(&folder).is_empty());
 }
@@ -94,7 +133,18 @@ fn strict_turns_warnings_into_4() {
         let file = example(name);
         let json = run_in(&folder, &["check", &file, "--json", "--strict"]);
         let report: Value = serde_json::from_slice(&json.stdout).unwrap();
-        let warnings = !report["warnings"].as_array().unwrap().is_empty();
+        let some = |path: &str| {
+            let list = report.pointer(path).unwrap().as_array().unwrap();
+            !list.is_empty()
+        };
+        let lists = [
+            "/warnings",
+            "/strips/troubles",
+            "/skins/troubles",
+            "/frame_troubles",
+            "/clashes",
+        ];
+        let warnings = lists.into_iter().any(some);
         assert_code(&json, if warnings { 4 } else { 0 });
         warned += usize::from(warnings);
     }
@@ -173,17 +223,11 @@ fn files_that_cannot_be_read_end_with_3() {
     assert_eq!(names(&folder), ["folder", "picture.toml"]);
 }
 
-/// A sound file of which no board can be made: ribs where the tail is too thin to be hollow.
+/// A sound file of which no board can be made: a deck cannot fall so far on the way to the rail.
 #[test]
 fn a_board_that_cannot_be_made_ends_with_1() {
     let folder = empty("cli-cannot");
-    let text = boardwright::design::starter()
-        .replace("# rib_stations = [300,", "rib_stations = [30, 300,")
-        .replace("rib_spacing = 250", "# rib_spacing = 250")
-        .replace("tail_block = 90", "tail_block = 20")
-        .replace("tail_tip = 22", "tail_tip = 4")
-        .replace("bottom_skin = 4", "bottom_skin = 8")
-        .replace("deck_skin = 4", "deck_skin = 8");
+    let text = boardwright::design::starter().replace("\ncrown = 4\n", "\ncrown = 38\n");
     std::fs::write(folder.join("thin.toml"), text).unwrap();
     for command in [
         &["check", "thin.toml"][..],
@@ -221,4 +265,17 @@ fn a_design_can_come_through_a_pipe() {
     assert_code(&output, 0);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
     assert_eq!(report["name"], "first board");
+}
+
+/// A file that names no planks is told so, and a twisted strip alone makes `--strict` end with 4.
+#[test]
+fn planks_that_are_assumed_are_said_to_be() {
+    let folder = empty("cli-assumed");
+    let text = "name = 'Least'\n[outline]\nlength = 2000\nwidth = 500\n[foil]\ncentre = 65\n";
+    std::fs::write(folder.join("least.toml"), text).unwrap();
+    let told = run_in(&folder, &["check", "least.toml"]);
+    assert_code(&told, 0);
+    let heading = out(&told);
+    let heading = heading.lines().find(|l| l.starts_with("Wood")).unwrap();
+    assert!(heading.contains("planks assumed"), "{heading}");
 }

@@ -2,106 +2,14 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#[path = "common/wishes.rs"]
+mod wishes;
+
 use boardwright::board::{Board, BoardError};
 use boardwright::design::parse;
-use boardwright::solids::shell_mesh;
+use boardwright::solids::{bed_solids, block_solids, pad_solids, shell_mesh};
 use proptest::prelude::*;
-
-#[derive(Debug, Clone)]
-struct Wish {
-    length: f64,
-    width: f64,
-    wide: f64,
-    nose_share: f64,
-    tail_share: f64,
-    nose: &'static str,
-    tail: &'static str,
-    thickness: f64,
-    thin: f64,
-    rocker: [f64; 2],
-    contours: [&'static str; 3],
-    depth: f64,
-    hard_tail: bool,
-}
-
-fn wish() -> impl Strategy<Value = Wish> {
-    let nose = prop::sample::select(vec!["round", "pointed"]);
-    let tail = prop::sample::select(vec!["pin", "round", "square", "squash", "swallow"]);
-    let contour = || prop::sample::select(vec!["flat", "roll", "concave", "double-concave", "vee"]);
-    (
-        (
-            1650.0..3000.0_f64,
-            470.0..620.0_f64,
-            -0.05..0.05_f64,
-            0.55..0.75_f64,
-            0.66..0.8_f64,
-        ),
-        (nose, tail, 55.0..85.0_f64, 0.55..0.7_f64),
-        (60.0..150.0_f64, 20.0..70.0_f64),
-        (
-            [contour(), contour(), contour()],
-            1.0..5.0_f64,
-            any::<bool>(),
-        ),
-    )
-        .prop_map(|(plan, ends, rocker, section)| Wish {
-            length: plan.0,
-            width: plan.1,
-            wide: plan.2,
-            nose_share: plan.3,
-            tail_share: plan.4,
-            nose: ends.0,
-            tail: ends.1,
-            thickness: ends.2,
-            thin: ends.3,
-            rocker: [rocker.0, rocker.1],
-            contours: section.0,
-            depth: section.1,
-            hard_tail: section.2,
-        })
-}
-
-fn text(w: &Wish) -> String {
-    let end = match w.tail {
-        "square" => format!("tail_end_width = {:.1}\n", w.width * 0.35),
-        "squash" => format!("tail_end_width = {:.1}\ntail_corner = 30\n", w.width * 0.33),
-        "swallow" => format!("tail_end_width = {:.1}\ntail_cleft = 90\n", w.width * 0.45),
-        _ => String::new(),
-    };
-    let mut text = format!(
-        "name = \"at large\"\n[outline]\nlength = {:.1}\nwidth = {:.1}\nwide_point = {:.1}\nnose_width = {:.1}\n\
-         tail_width = {:.1}\nnose = \"{}\"\ntail = \"{}\"\n{end}[rocker]\nnose = {:.1}\ntail = {:.1}\n\
-         [foil]\ncentre = {:.1}\nnose = {:.1}\ntail = {:.1}\n",
-        w.length,
-        w.width,
-        w.length * (0.5 + w.wide),
-        w.width * w.nose_share,
-        w.width * w.tail_share,
-        w.nose,
-        w.tail,
-        w.rocker[0],
-        w.rocker[1],
-        w.thickness,
-        w.thickness * w.thin,
-        w.thickness * (w.thin + 0.05),
-    );
-    for (place, contour) in [0.1, 0.5, 0.85].iter().zip(w.contours) {
-        text += &format!(
-            "[[section]]\nat = {:.1}\ncontour = \"{contour}\"\n",
-            w.length * place
-        );
-        if contour != "flat" {
-            text += &format!("contour_depth = {:.1}\n", w.depth);
-        }
-        let hard = w.hard_tail && *place < 0.2;
-        text += if hard {
-            "edge = \"hard\"\n"
-        } else {
-            "edge = \"soft\"\n"
-        };
-    }
-    text
-}
+use wishes::{text, wish};
 
 proptest! {
     // The same designs in every run, so that a failure points at the change that caused it.
@@ -139,6 +47,22 @@ proptest! {
         // The gate after rounding to 32 bits, which every file passes.
         let written = boardwright::export::stl::write(&[mesh], "at large");
         prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
+        // Blocks, pads and bed are solids that pass the same gate, or named as missing.
+        for parts in [block_solids(&board), pad_solids(&board), bed_solids(&board)] {
+            let parts = parts.unwrap_or_else(|e| panic!("{e}\n{text}"));
+            if !parts.is_empty() {
+                let written = boardwright::export::stl::write(&parts, "at large");
+                prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
+            }
+        }
+        let room = board.pads.troubles.iter().filter(|t| t.with == "skins").count();
+        prop_assert_eq!(board.blocks.len() + room, 2);
+        for block in &board.blocks {
+            prop_assert!(block.volume() > 0.0 && block.rough_volume() > block.volume());
+        }
+        for sheet in boardwright::sheets::sheets(&board).unwrap() {
+            prop_assert!(sheet.drawing.check().is_empty(), "{}: {:?}\n{text}", sheet.name, sheet.drawing.check());
+        }
         prop_assert!(board.rail.settled < 1e-2, "{}", board.rail.settled);
         // Cover and proud never below what was asked, or a warning names the rib.
         let c = &board.design.construction;

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 
 use boardwright::board::Board;
 use boardwright::curve::Vector;
-use boardwright::design;
+use boardwright::design::{self, PanelCentre};
 use boardwright::drawing::Layer;
 use boardwright::export::svg;
 use boardwright::sheets::skin_sheets;
@@ -123,7 +123,7 @@ fn the_overhang_is_there_all_round() {
 #[test]
 fn planks_cover_the_panel_with_a_seam_on_the_centreline() {
     for (_, skin) in each() {
-        let planks = skin.planks(90.0);
+        let planks = skin.planks(90.0, PanelCentre::Seam);
         let half = skin.contour().iter().map(|p| p.y).fold(0.0, f64::max);
         assert!(planks.len() % 2 == 0);
         assert!((planks[0].edges[0] + half).abs() < 1e-9);
@@ -135,15 +135,18 @@ fn planks_cover_the_panel_with_a_seam_on_the_centreline() {
                 "{p:?}"
             );
         }
-        assert!(skin.planks(0.0).is_empty() && skin.planks(f64::NAN).is_empty());
+        assert!(
+            skin.planks(0.0, PanelCentre::Seam).is_empty()
+                && skin.planks(f64::NAN, PanelCentre::Seam).is_empty()
+        );
     }
 }
 
 #[test]
 fn sheets_are_clean_and_labelled() {
     let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR"));
-    for (name, (board, skins)) in EXAMPLES.iter().zip(boards()) {
-        for sheet in skin_sheets(board, skins, 90.0).unwrap() {
+    for (name, (board, _)) in EXAMPLES.iter().zip(boards()) {
+        for sheet in skin_sheets(board).unwrap() {
             let faults = sheet.drawing.check();
             assert!(faults.is_empty(), "{name} {}: {faults:?}", sheet.name);
             let cuts = sheet
@@ -190,5 +193,162 @@ fn options_are_checked() {
         };
         let got = skins(&board.shell, &board.design.construction, &options);
         assert!(matches!(got, Err(SkinError::Option { .. })));
+    }
+}
+
+/// Planks, scarfs and keyed pieces for stock shorter than the board.
+#[test]
+fn short_stock_is_joined() {
+    let file = "examples/round-tail-6ft4.toml";
+    let text = std::fs::read_to_string(file).unwrap();
+    let with = |keys: &str| {
+        let text = text.replace(
+            "[construction]\n",
+            &format!("[skins]\n{keys}\n[construction]\n"),
+        );
+        Board::new(design::parse(&text, file).unwrap()).unwrap()
+    };
+    let stock = 1200.0;
+    let scarfed = with("plank_length = 1200\n");
+    let (scarf, stagger) = (8.0, scarfed.design.shop.stagger);
+    for panel in &scarfed.panels.panels {
+        let scarf = scarf * panel.skin.thickness;
+        for (i, plank) in panel.planks.iter().enumerate() {
+            let mut from = plank.reach[0];
+            for x in &plank.scarfs {
+                assert!(x + scarf / 2.0 - from <= stock + 1e-6);
+                assert!(x + scarf / 2.0 - from >= scarfed.design.shop.shortest_piece - 1e-6);
+                from = x - scarf / 2.0;
+            }
+            assert!(plank.reach[1] - from <= stock + 1e-6);
+            assert_eq!(plank.scarfs.is_empty(), plank.length() <= stock);
+            let next = panel.planks.get(i + 1).map_or(&[][..], |p| &p.scarfs);
+            for (a, b) in plank
+                .scarfs
+                .iter()
+                .flat_map(|a| next.iter().map(move |b| (a, b)))
+            {
+                assert!((a - b).abs() >= stagger - 1e-6, "{a} {b}");
+            }
+        }
+    }
+    assert!(
+        scarfed
+            .panels
+            .troubles
+            .iter()
+            .all(|t| !t.headline.contains("come out of"))
+    );
+
+    let keyed = with("plank_length = 1200\njoint = \"keyed\"\ncentre = \"plank\"\n");
+    for panel in &keyed.panels.panels {
+        let pieces = panel.pieces();
+        assert_eq!(pieces.len(), 2);
+        let area = |ring: &Vec<Vector<2>>| {
+            let next = ring.iter().cycle().skip(1);
+            ring.iter().zip(next).map(|(a, b)| a.perp(b)).sum::<f64>() / 2.0
+        };
+        // Keys on one piece are sockets on the other, so that the areas add up to the whole panel's.
+        let sum: f64 = pieces.iter().map(area).sum();
+        assert!(pieces.iter().all(|p| area(p) > 0.0));
+        assert!(
+            (sum / panel.area() - 1.0).abs() < 1e-3,
+            "{sum} {}",
+            panel.area()
+        );
+        for piece in &pieces {
+            let xs = || piece.iter().map(|p| p.x);
+            assert!(xs().fold(0.0, f64::max) - xs().fold(9e9, f64::min) <= stock);
+        }
+        assert!(
+            panel
+                .planks
+                .iter()
+                .any(|p| p.edges[0] < 0.0 && p.edges[1] > 0.0)
+        );
+    }
+    for sheet in skin_sheets(&keyed).unwrap() {
+        assert!(
+            sheet.drawing.check().is_empty(),
+            "{:?}",
+            sheet.drawing.check()
+        );
+        let cuts = sheet
+            .drawing
+            .items
+            .iter()
+            .filter(|i| i.layer == Layer::OutsideCut);
+        assert_eq!(cuts.count(), 2);
+    }
+}
+
+/// A skin that cannot be developed is a trouble with a remedy; the board is made all the same.
+#[test]
+fn what_is_judged_stands_in_the_board() {
+    for (board, skins) in boards() {
+        assert_eq!(board.panels.panels.len(), 2);
+        for (panel, skin) in board.panels.panels.iter().zip(skins) {
+            assert_eq!(&panel.skin, skin);
+            let limits = board.design.skins.limits;
+            assert_eq!(panel.verdict, verdict(skin, &limits));
+            let over = panel
+                .verdict
+                .findings
+                .iter()
+                .filter(|f| f.treatment > Treatment::Soak);
+            let told = board.panels.troubles.iter().filter(|t| t.face == skin.face);
+            assert_eq!(over.count(), told.count());
+            // Overhang all round is an outline's length times its width, and rounder at corners.
+            let ring = panel.area() - panel.trimmed_area();
+            let trim = skin.trim_line();
+            let round: f64 = 2.0 * trim.windows(2).map(|w| (w[1] - w[0]).norm()).sum::<f64>();
+            let wide = ring / round;
+            assert!(
+                (9.0..14.0).contains(&wide) || !skin.cleft_line().is_empty(),
+                "{wide}"
+            );
+        }
+    }
+}
+
+/// Maps hold every cell of the grid once, and the ring marks the greatest strain's place.
+#[test]
+fn strain_maps_cover_the_panel() {
+    use boardwright::export::svg_shading;
+    use boardwright::sheets::strain_maps;
+    for (board, _) in boards() {
+        let maps = strain_maps(board);
+        assert_eq!(maps.len(), 4);
+        for (map, panel) in maps
+            .iter()
+            .zip(board.panels.panels.iter().flat_map(|p| [p, p]))
+        {
+            let area: f64 = map
+                .shading
+                .areas
+                .iter()
+                .map(|(band, ring)| {
+                    assert!(*band < map.shading.bands.len());
+                    let next = ring.iter().cycle().skip(1);
+                    ring.iter()
+                        .zip(next)
+                        .map(|(a, b)| a.coords.perp(&b.coords))
+                        .sum::<f64>()
+                        / 2.0
+                })
+                .sum();
+            let s = &panel.skin;
+            let flat: f64 = s
+                .triangles
+                .iter()
+                .map(|t| {
+                    let [a, b, c] = t.map(|i| s.flat[i as usize]);
+                    (b - a).perp(&(c - a)) / 2.0
+                })
+                .sum();
+            assert!((area.abs() / flat - 1.0).abs() < 1e-9, "{area} {flat}");
+            let svg = svg_shading::write(&map.shading).unwrap();
+            assert!(svg.contains("Greatest") && svg.contains("<circle"));
+        }
     }
 }

@@ -76,9 +76,19 @@ const STEEPEST: f64 = 1.0;
 /// [`AfloatError::Sinks`] if the load is more than the whole board displaces; [`AfloatError::NoTrim`] if no trim below 45° balances
 /// it; [`AfloatError::Given`] for a mass, place or density out of range.
 pub fn afloat(shell: &Shell, load: Load, water: Water) -> Result<Afloat, AfloatError> {
+    check(&load, water.density())?;
+    float(&Hull::new(shell)?, shell, load, water)
+}
+
+/// As [`afloat`], with the shell's sections taken already.
+pub(super) fn float(
+    hull: &Hull,
+    shell: &Shell,
+    load: Load,
+    water: Water,
+) -> Result<Afloat, AfloatError> {
     let density = water.density();
     check(&load, density)?;
-    let hull = Hull::new(shell)?;
     // kg over kg/m³ gives m³.
     let wanted = load.mass / density * 1e9;
     if wanted >= hull.volume {
@@ -89,7 +99,7 @@ pub fn afloat(shell: &Shell, load: Load, water: Water) -> Result<Afloat, AfloatE
             litres: (wanted - hull.volume) * 1e-6,
         });
     }
-    let line = settle(&hull, wanted, load.centre)?;
+    let line = settle(hull, wanted, load.centre)?;
     let under = hull.immersed(&line);
     let steep = line.slope.hypot(1.0);
     let buoyancy = under.moment.map(|m| m / under.volume);

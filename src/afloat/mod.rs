@@ -6,10 +6,12 @@
 mod balance;
 mod error;
 mod hull;
+mod lying;
 mod water;
 mod wetted;
 
 pub use balance::{Afloat, Load, afloat};
 pub use error::AfloatError;
 pub use hull::{Hull, Immersed, Waterline};
+pub use lying::{Lying, lying};
 pub use water::{GRAVITY, Water};

@@ -46,7 +46,7 @@ pub(super) enum Command {
     /// Write a commented starter design.
     #[command(after_help = "Example:\n  boardwright new twin.toml")]
     New(New),
-    /// Check a design; show its measures, frame, rail and warnings.
+    /// Check a design; show its measures, frame, rail, strips, wood and warnings.
     #[command(after_help = "Example:\n  boardwright check board.toml")]
     Check(Check),
     /// Write everything the maker works from into a folder.
@@ -60,8 +60,8 @@ const BUILD: &str = "\
 Example:
   boardwright build board.toml -o out
 
-The folder holds index.html (start there), svg/, dxf/, stl/, tables/, board.json, and files.json, which lists what was \
-written. It appears when all of it is ready, or not at all. Built again, files that boardwright wrote are replaced, and files of \
+The folder holds index.html (start there), milling.html for the shop, svg/, dxf/, charts/, stl/, tables/, board.json, and \
+files.json, which lists what was written. It appears when all of it is ready, or not at all. Built again, files that boardwright wrote are replaced, and files of \
 yours are kept; where one of its files was changed, or yours is in the way, nothing is done without --force. No folder \
 is ever emptied.";
 

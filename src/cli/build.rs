@@ -28,13 +28,13 @@ pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Fail
             .map(|f| json!({ "path": f.path, "what": f.what, "bytes": f.bytes.len() }))
             .collect();
         let out = args.out.display().to_string();
-        let value = json!({ "out": out, "files": listed, "warnings": report.warnings.len() });
+        let value = json!({ "out": out, "files": listed, "warnings": report.warned() });
         format!("{value:#}\n")
     } else {
         told(args, &files, &report, stdout)
     };
     print(&text)?;
-    let warned = args.strict && !report.warnings.is_empty();
+    let warned = args.strict && report.warned() > 0;
     Ok(if warned { WARNED } else { 0 })
 }
 
@@ -46,13 +46,16 @@ fn told(args: &Build, files: &[OutFile], report: &crate::report::Report, stdout:
         files.len(),
         stdout.bold(&index)
     );
-    if !report.warnings.is_empty() {
-        for group in &report.warnings {
-            text.push_str(&stdout.yellow(&format!(
-                "warning: {}: {}",
-                group.headline(),
-                group.extent()
-            )));
+    if report.warned() > 0 {
+        let rail = report.warnings.iter().map(|g| (g.headline(), g.extent()));
+        let strips = report.strips.troubles.iter();
+        let strips = strips.map(|t| (t.headline.clone(), t.extent.clone()));
+        let skins = report.skins.troubles.iter();
+        let skins = skins.map(|t| (t.headline.clone(), t.extent.clone()));
+        let frame = report.frame_troubles.iter();
+        let frame = frame.map(|t| (t.headline.clone(), t.extent.clone()));
+        for (headline, extent) in frame.chain(rail).chain(strips).chain(skins) {
+            text.push_str(&stdout.yellow(&format!("warning: {headline}: {extent}")));
             text.push('\n');
         }
         text.push_str(&format!(

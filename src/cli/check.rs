@@ -17,6 +17,6 @@ pub(super) fn run(args: &Check, stdout: Paint, stderr: Paint) -> Result<u8, Fail
     } else {
         print(&screen::screen(&board, &report, stdout))?;
     }
-    let warned = args.strict && !report.warnings.is_empty();
+    let warned = args.strict && report.warned() > 0;
     Ok(if warned { WARNED } else { 0 })
 }

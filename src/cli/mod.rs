@@ -10,6 +10,9 @@ mod input;
 mod new;
 mod paint;
 mod screen;
+mod screen_mass;
+mod screen_skins;
+mod wood;
 mod write_aside;
 
 use std::ffi::OsString;

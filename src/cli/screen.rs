@@ -2,6 +2,7 @@
 
 use super::columns::{Side, columns, wrapped};
 use super::paint::Paint;
+use super::wood;
 use crate::board::Board;
 use crate::report::{Report, Worst, measure_list};
 use crate::units::{self, Unit};
@@ -9,7 +10,7 @@ use crate::units::{self, Unit};
 use Side::{Left, Right};
 
 /// Widest line, in characters.
-const WIDTH: usize = 90;
+pub(super) const WIDTH: usize = 90;
 
 /// Everything about a board, for a reader.
 pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
@@ -21,8 +22,25 @@ pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
     rocker(&mut text, board, paint);
     frame(&mut text, report, paint);
     rail(&mut text, report, paint);
+    wood::strips(&mut text, report, paint);
+    wood::wood(&mut text, report, paint);
+    super::screen_skins::skins(&mut text, report, paint);
+    super::screen_mass::mass(&mut text, report, paint);
+    super::screen_mass::afloat(&mut text, report, paint);
     warnings(&mut text, report, paint);
+    clashes(&mut text, report, paint);
     text
+}
+
+fn clashes(text: &mut String, report: &Report, paint: Paint) {
+    if report.clashes.is_empty() {
+        return;
+    }
+    heading(text, paint, "Clashes of fins, leash plug and vent", "");
+    for clash in &report.clashes {
+        text.push_str(&paint.yellow(&wrapped(&clash.headline, WIDTH, "  ")));
+        text.push_str(&wrapped(&format!("→ {}", clash.remedy), WIDTH, "    "));
+    }
 }
 
 /// A name or note on one line, without characters that would steer a terminal.
@@ -32,7 +50,7 @@ fn one_line(text: &str) -> String {
         .collect()
 }
 
-fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
+pub(super) fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
     text.push('\n');
     text.push_str(&paint.bold(title));
     if !aside.is_empty() {
@@ -42,7 +60,7 @@ fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
     text.push('\n');
 }
 
-fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
+pub(super) fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
     for line in columns(sides, rows) {
         text.push_str(&line);
         text.push('\n');
@@ -50,7 +68,7 @@ fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
 }
 
 /// Like [`block`], the first row being the columns' names.
-fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
+pub(super) fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
     for (i, line) in columns(sides, rows).into_iter().enumerate() {
         text.push_str(&if i == 0 { paint.dim(&line) } else { line });
         text.push('\n');
@@ -116,6 +134,7 @@ fn frame(text: &mut String, report: &Report, paint: Paint) {
         "from the tail",
         "width",
         "height",
+        "holes",
         "courses a side",
         "top bevel",
     ];
@@ -126,11 +145,17 @@ fn frame(text: &mut String, report: &Report, paint: Paint) {
             units::size(rib.x, unit),
             units::size(rib.width, unit),
             units::size(rib.height, unit),
+            rib.holes.to_string(),
             rib.courses.to_string(),
             rib.top_bevel.map_or(String::new(), |a| format!("{a:.1}°")),
         ]
     }));
-    headed(text, paint, &[Right; 6], &rows);
+    headed(text, paint, &[Right; 7], &rows);
+    for trouble in &report.frame_troubles {
+        let told = format!("{}: {}", trouble.headline, trouble.extent);
+        text.push_str(&paint.yellow(&wrapped(&told, WIDTH, "  ")));
+        text.push_str(&wrapped(&format!("→ {}", trouble.remedy), WIDTH, "    "));
+    }
 }
 
 fn rail(text: &mut String, report: &Report, paint: Paint) {
@@ -170,12 +195,12 @@ fn rail(text: &mut String, report: &Report, paint: Paint) {
 }
 
 fn warnings(text: &mut String, report: &Report, paint: Paint) {
-    if report.warnings.is_empty() {
+    if report.warned() == 0 {
         heading(
             text,
             paint,
             "Warnings",
-            "none: every course holds at every rib",
+            "none: every course holds at every rib, every strip goes round, and every skin takes its shape",
         );
         return;
     }
@@ -194,4 +219,6 @@ fn warnings(text: &mut String, report: &Report, paint: Paint) {
             text.push_str(body.strip_prefix(&hang).unwrap_or(&body));
         }
     }
+    wood::troubles(text, report, paint);
+    super::screen_skins::troubles(text, report, paint);
 }

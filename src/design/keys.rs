@@ -9,6 +9,10 @@ use super::key::{
     Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
     TableKeys,
 };
+use super::keys_fittings as fittings;
+use super::keys_frame as frame;
+use super::keys_skins as skins;
+use super::keys_weight as weight;
 use super::keys_yard as yard;
 
 /// All tables of the design file, in the order a file has them.
@@ -70,9 +74,69 @@ const TABLES: &[TableKeys] = &[
         keys: STARTER,
     },
     TableKeys {
+        path: "construction.holes",
+        repeated: false,
+        doc: "Lightening holes in ribs and spine, which also let the bays breathe.",
+        keys: frame::HOLES,
+    },
+    TableKeys {
+        path: "construction.cutter",
+        repeated: false,
+        doc: "What ribs and spine are cut with.",
+        keys: frame::CUTTER,
+    },
+    TableKeys {
+        path: "construction.sheet",
+        repeated: false,
+        doc: "The sheet that ribs and spine are cut from.",
+        keys: frame::SHEET,
+    },
+    TableKeys {
+        path: "skins",
+        repeated: false,
+        doc: "How bottom and deck panels are glued up, and what their wood is trusted to take.",
+        keys: skins::SKINS,
+    },
+    TableKeys {
+        path: "blocks",
+        repeated: false,
+        doc: "The solid blocks at nose and tail.",
+        keys: fittings::BLOCKS,
+    },
+    TableKeys {
+        path: "fins",
+        repeated: false,
+        doc: "The fins and the pads that hold them.",
+        keys: fittings::FINS,
+    },
+    TableKeys {
+        path: "fins.fin",
+        repeated: true,
+        doc: "A fin at a place of your own, or a pair of them, besides those of `set`; as many as wanted.",
+        keys: fittings::FIN,
+    },
+    TableKeys {
+        path: "plug",
+        repeated: false,
+        doc: "The leash plug.",
+        keys: fittings::PLUG,
+    },
+    TableKeys {
+        path: "vent",
+        repeated: false,
+        doc: "The vent, by which the hollow breathes.",
+        keys: fittings::VENT,
+    },
+    TableKeys {
+        path: "bed",
+        repeated: false,
+        doc: "The building bed: cradles that hold the bottom skin to its shape.",
+        keys: fittings::BED,
+    },
+    TableKeys {
         path: "timber",
         repeated: false,
-        doc: "The wood of the rail.",
+        doc: "The wood of the parts.",
         keys: yard::TIMBER,
     },
     TableKeys {
@@ -105,6 +169,24 @@ const TABLES: &[TableKeys] = &[
         doc: "Planks of one size, on hand or to buy; as many sizes as wanted. With none, planks of 50 by 150 by 3000 mm are \
               assumed, as many as it takes.",
         keys: yard::PLANK,
+    },
+    TableKeys {
+        path: "finish",
+        repeated: false,
+        doc: "What goes on the surface and into the joints.",
+        keys: weight::FINISH,
+    },
+    TableKeys {
+        path: "fitting",
+        repeated: true,
+        doc: "Something fitted to the board that is to be weighed with it; as many as wanted.",
+        keys: weight::FITTING,
+    },
+    TableKeys {
+        path: "rider",
+        repeated: false,
+        doc: "Who rides it, to see how it lies in the water; without a mass the board floats alone.",
+        keys: weight::RIDER,
     },
 ];
 

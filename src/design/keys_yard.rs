@@ -12,6 +12,17 @@ pub(super) const TIMBER: &[Key] = &[
     Key::new("rail", Text, "\"western redcedar\"")
         .or_word("western redcedar")
         .doc("Species of the rail's strips, one of the program's or of your own"),
+    Key::new("frame", Text, "\"okoume\"")
+        .or_word("okoume")
+        .doc("Species of ribs and spine; plywood is reckoned as the wood its veneers are of"),
+    Key::new("skins", Text, "\"western redcedar\"")
+        .or_rule("that of `rail`")
+        .shy()
+        .doc("Species of bottom and deck skin"),
+    Key::new("blocks", Text, "\"western redcedar\"")
+        .or_rule("that of `rail`")
+        .shy()
+        .doc("Species of blocks and pads"),
     Key::new("working", Number(0.05, 1.0), "0.75")
         .or_number(0.75)
         .doc("Share of the strain that breaks clear wood to which strips may be bent and twisted"),

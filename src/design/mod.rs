@@ -9,9 +9,15 @@
 
 mod build;
 mod fault;
+mod fittings;
+mod frame;
 mod hint;
 mod key;
 mod keys;
+mod keys_fittings;
+mod keys_frame;
+mod keys_skins;
+mod keys_weight;
 mod keys_yard;
 mod list;
 mod manual;
@@ -21,11 +27,15 @@ mod raw;
 mod read;
 mod scalar;
 mod shop;
+mod skins;
 mod source;
 mod syntax;
 mod table;
+mod weight;
 
 pub use fault::{Fault, Faults};
+pub use fittings::{Aside, Bed, Blocks, Fin, FinCut, FinSet, Fins, Hole, Through};
+pub use frame::{FrameCut, Holes, Pattern, Relief, SheetSize, SpineJoint};
 pub use key::{Fallback, Key, Kind, TableKeys};
 pub use keys::tables;
 pub use manual::{reference, starter};
@@ -35,3 +45,5 @@ pub use model::{
 };
 pub use parse::parse;
 pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
+pub use skins::{PanelCentre, PanelJoint, SkinLimits, Skins};
+pub use weight::{Finish, FinishKind, Fitting, Rider};

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::Shop;
+use super::{Bed, Blocks, Finish, Fins, Fitting, FrameCut, Hole, Rider, Shop, Skins};
 use crate::timber::Species;
 use crate::units::Unit;
 
@@ -27,17 +27,41 @@ pub struct Design {
     pub sections: Vec<Section>,
     /// How it is built.
     pub construction: Construction,
-    /// The wood of the rail.
+    /// Its skins.
+    pub skins: Skins,
+    /// The wood of its parts.
     pub timber: Timber,
     /// Planks, saws and machines.
     pub shop: Shop,
+    /// How the end blocks are laid up.
+    pub blocks: Blocks,
+    /// The fins and their pads.
+    pub fins: Fins,
+    /// The leash plug.
+    pub plug: Option<Hole>,
+    /// The vent.
+    pub vent: Option<Hole>,
+    /// The building bed.
+    pub bed: Bed,
+    /// What goes on the surface and into the joints.
+    pub finish: Finish,
+    /// Fins, plugs and the like.
+    pub fittings: Vec<Fitting>,
+    /// Who rides it.
+    pub rider: Option<Rider>,
 }
 
-/// The wood of the rail, and how far it is trusted.
+/// The wood of the parts, and how far the rail's is trusted.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Timber {
     /// Species of the strips.
     pub rail: Species,
+    /// Species of ribs and spine.
+    pub frame: Species,
+    /// Species of the skins.
+    pub skins: Species,
+    /// Species of blocks and pads.
+    pub blocks: Species,
     /// Share, 0 to 1, of clear wood's breaking strain that strips may be bent to.
     pub working: f64,
     /// Length added to a strip at each end for fitting, mm.
@@ -216,6 +240,8 @@ pub struct Construction {
     pub skin_turn: f64,
     /// A skin does not bend tighter than this radius, mm.
     pub skin_bend_radius: f64,
+    /// How ribs and spine are lightened and cut.
+    pub frame: FrameCut,
 }
 
 /// A bead-and-cove strip's finished profile.

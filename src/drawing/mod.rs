@@ -12,6 +12,7 @@ mod placement;
 mod row;
 mod scale;
 mod segment;
+mod shading;
 mod strokes;
 
 pub use bounds::Bounds;
@@ -19,6 +20,7 @@ pub use check::{Defect, Fault};
 pub use placement::Placement;
 pub use row::row;
 pub use scale::scale_check;
+pub use shading::{Band, Shading, diverging};
 pub use strokes::{stroke_text, text_width};
 
 /// The finest distance that written files keep, mm; points nearer than this are one point.

@@ -1,8 +1,9 @@
-//! One file format each; exporters know only drawings, meshes and tables.
+//! One file format each; exporters know only drawings, charts, meshes and tables.
 //!
 //! Every writer gives the same bytes for the same value: no clock, no random ids, no locale. Coordinates
 //! are rounded to [`GRAIN`](crate::drawing::GRAIN).
 
+pub mod chart;
 pub mod csv;
 pub mod dxf;
 mod error;
@@ -10,6 +11,7 @@ pub mod json;
 pub(crate) mod number;
 pub mod stl;
 pub mod svg;
+pub mod svg_shading;
 pub(crate) mod words;
 
 pub use error::ExportError;

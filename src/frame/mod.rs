@@ -1,12 +1,31 @@
 //! The frame: ribs across, the spine fore and aft.
 
+mod bevels;
+mod breathing;
 mod chain;
+mod deepest;
 mod error;
+mod holes;
+mod joint;
+mod keep_out;
+mod lands;
+mod lighten;
+mod pieces;
+mod relief;
 mod rib;
 mod spine;
+mod trouble;
 
-pub(crate) use chain::segments;
+pub use bevels::{Bevels, Facet};
+pub use breathing::{Bay, Half, sealed_bays};
+pub(crate) use chain::{arcs, close, line, segments};
 pub use error::FrameError;
+pub use joint::{Joint, Key};
+pub use keep_out::KeepOut;
+pub use lands::Lands;
+pub use lighten::{lighten, slot_bite};
+pub use pieces::SpinePiece;
 pub(crate) use rib::planes;
-pub use rib::{Bevels, Rib, ribs};
+pub use rib::{Rib, ribs};
 pub use spine::{Spine, spine};
+pub use trouble::Trouble;

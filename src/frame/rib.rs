@@ -1,27 +1,15 @@
 //! Ribs.
 
-use super::FrameError;
-use super::chain::{LINE_TOLERANCE, arcs, close, line};
+use super::bevels::{Bevels, Facet, bevels, facets};
+use super::chain::{LINE_TOLERANCE, arcs, close};
+use super::lands::{chain_lengths, net_area};
+use super::{FrameError, Lands, Trouble, relief};
 use crate::curve::Vector;
 use crate::design::Construction;
-use crate::drawing::{Path, Segment};
+use crate::drawing::{Path, Placement};
 use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
-
-/// How far a rib's edges lean over its thickness, radians; positive where the face towards the nose is the larger.
-#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
-pub struct Bevels {
-    /// Bottom edge at the centreline.
-    pub bottom_centre: f64,
-    /// Bottom edge beside the rail.
-    pub bottom_rail: f64,
-    /// Deck edge at the centreline.
-    pub deck_centre: f64,
-    /// Deck edge beside the rail.
-    pub deck_rail: f64,
-    /// Ends against the rail.
-    pub rail: f64,
-}
+use crate::units::list;
 
 /// One rib, seen from the tail: y to starboard, z up, both in the board's coordinates.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +22,14 @@ pub struct Rib {
     pub thickness: f64,
     /// The contour that clears bottom, deck and rail at both faces, with the slot for the spine from below.
     pub outline: Path,
+    /// Lightening and air holes, from port to starboard, none of which crosses the centreline.
+    pub holes: Vec<Path>,
+    /// Half of the contour without the slot, from the bottom's centre round the rail to the deck's, as dense points.
+    pub(super) half: Vec<Vector<2>>,
+    /// The strips' inner faces at the rib's two faces, as dense points.
+    pub(super) rails: Vec<Vec<Vector<2>>>,
+    /// Glued areas.
+    pub lands: Lands,
     /// Heights of bottom and deck edge on the centreline, mm.
     pub heights: [f64; 2],
     /// Height of the slot's end, mm.
@@ -42,6 +38,8 @@ pub struct Rib {
     pub slot_width: f64,
     /// How far the edges lean.
     pub bevels: Bevels,
+    /// The faces of its ends, from the bottom up, one for each strip they bear on.
+    pub facets: Vec<Facet>,
     /// The rail's stack in the centre plane.
     pub stack: Stack,
     /// The strips cut by the centre plane.
@@ -58,12 +56,70 @@ pub(crate) fn planes(construction: &Construction) -> Vec<f64> {
         .collect()
 }
 
-/// Every rib of the frame. The rail must have been solved at both faces and the centre of each.
-pub fn ribs(construction: &Construction, rail: &Rail) -> Result<Vec<Rib>, FrameError> {
-    let stations = construction.rib_stations.iter().enumerate();
-    stations
-        .map(|(index, &x)| rib(index + 1, x, construction, rail))
-        .collect()
+/// Every rib of the frame, still without holes, and which of them had to be left out. The rail must have been solved at both faces
+/// and the centre of each.
+pub fn ribs(
+    construction: &Construction,
+    rail: &Rail,
+) -> Result<(Vec<Rib>, Vec<Trouble>), FrameError> {
+    let (mut ribs, mut troubles) = (Vec::new(), Vec::new());
+    for (index, &x) in construction.rib_stations.iter().enumerate() {
+        match rib(index + 1, x, construction, rail) {
+            Ok(rib) => ribs.push(rib),
+            Err(FrameError::Rib { number, x, fault }) => troubles.push(Trouble {
+                headline: format!("rib {number} is left out: {fault}"),
+                extent: format!("{x:.0} mm from the tail"),
+                remedy: "move the rib, lengthen the end block, or make the board thicker there"
+                    .into(),
+            }),
+            Err(error) => return Err(error),
+        }
+    }
+    troubles.extend(unrelieved(construction, &ribs));
+    Ok((ribs, troubles))
+}
+
+/// What is told of slots that the cutter, or its relief, does not go into.
+fn unrelieved(c: &Construction, ribs: &[Rib]) -> Option<Trouble> {
+    let radius = c.frame.cutter / 2.0;
+    let fits = |width: f64, depth: f64| relief::fits(c.frame.relief, radius, width, depth);
+    let numbers: Vec<usize> = ribs
+        .iter()
+        .filter(|r| {
+            // The rib's own slot, and the spine's for it.
+            let [bottom, deck] = r.heights;
+            !(fits(r.slot_width, r.slot_top - bottom)
+                && fits(c.rib + c.slot_clearance, deck - r.slot_top))
+        })
+        .map(|r| r.number)
+        .collect();
+    (!numbers.is_empty()).then(|| {
+        let narrow = c.rib.min(c.spine) + c.slot_clearance;
+        Trouble {
+            headline: format!("a cutter of {:.1} mm finds no room to relieve slots, which stay square", c.frame.cutter),
+            extent: format!("at {} {}", if numbers.len() == 1 { "rib" } else { "ribs" }, list(&numbers)),
+            remedy: format!(
+                "use a smaller cutter (`diameter` in [construction.cutter]; the narrowest slot is {narrow:.1} mm wide); or square them by hand"
+            ),
+        }
+    })
+}
+
+impl Rib {
+    /// Area of a face, mm², holes left out.
+    pub fn area(&self) -> f64 {
+        net_area(&self.outline, &self.holes)
+    }
+
+    /// Width, mm, of the wood beside the slot that is free of holes on both sides.
+    pub fn lap_room(&self) -> f64 {
+        let nearest = |hole: &Path| {
+            let bounds = hole.bounds();
+            bounds.min.x.max(-bounds.max.x)
+        };
+        let outline = self.outline.bounds().max.x;
+        self.holes.iter().map(nearest).fold(outline, f64::min) - self.slot_width / 2.0
+    }
 }
 
 fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, FrameError> {
@@ -87,15 +143,32 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
         return Err(fail("the hollow is too small"));
     }
     let slot_top = (bottom + deck) / 2.0;
+    let rails: Vec<Vec<Vector<2>>> = [aft, fore]
+        .iter()
+        .filter_map(|s| s.inner_boundary())
+        .collect();
+    let on_rails: Vec<&[Vector<2>]> = rails.iter().map(Vec::as_slice).collect();
+    let [on_bottom, on_deck, on_rail] = chain_lengths(&chain, &on_rails);
+    let lands = Lands {
+        bottom: (2.0 * on_bottom - slot_width) * c.rib,
+        deck: 2.0 * on_deck * c.rib,
+        ends: 2.0 * on_rail * c.rib,
+        laps: 2.0 * (deck - slot_top) * c.spine,
+    };
     Ok(Rib {
         number,
         x,
         thickness: c.rib,
-        outline: outline(number, &chain, slot_width / 2.0, slot_top)?,
+        outline: outline(number, &chain, slot_width / 2.0, slot_top, c)?,
+        holes: Vec::new(),
+        half: chain,
+        rails,
+        lands,
         heights: [bottom, deck],
         slot_top,
         slot_width,
         bevels: bevels(aft, centre, fore, c.rib),
+        facets: facets(centre),
         stack: centre.clone(),
         slices: slices(centre, c),
     })
@@ -167,6 +240,7 @@ fn outline(
     chain: &[Vector<2>],
     half_slot: f64,
     slot_top: f64,
+    c: &Construction,
 ) -> Result<Path, FrameError> {
     // Cut the chain where the slot begins.
     let after = chain
@@ -187,35 +261,16 @@ fn outline(
         closed: false,
     };
     let port = half
-        .transform(&crate::drawing::Placement::mirror(
-            std::f64::consts::FRAC_PI_2,
-        ))
+        .transform(&Placement::mirror(std::f64::consts::FRAC_PI_2))
         .reversed();
     segments = half.segments;
     segments.extend(port.segments);
-    let slot: [Segment; 3] = [
-        line(-half_slot, slot_top),
-        line(half_slot, slot_top),
-        line(half_slot, start.y),
-    ];
-    segments.extend(slot);
+    let at = |x: f64, y: f64| Vector::<2>::new(x, y);
+    segments.extend(relief::slot(
+        [at(-half_slot, start.y), at(half_slot, start.y)],
+        [at(-half_slot, slot_top), at(half_slot, slot_top)],
+        c.frame.relief,
+        c.frame.cutter / 2.0,
+    ));
     Ok(close(start, segments))
-}
-
-fn bevels(aft: &Stack, centre: &Stack, fore: &Stack, thickness: f64) -> Bevels {
-    let lean = |face: usize, y: f64, sign: f64| {
-        let rise = fore.faces[face].height(y) - aft.faces[face].height(y);
-        (sign * rise).atan2(thickness)
-    };
-    let rail_y = centre
-        .inner_boundary()
-        .map_or(0.0, |b| b.iter().map(|p| p.x).fold(f64::INFINITY, f64::min));
-    let middle = centre.courses.get(centre.courses.len() / 2);
-    Bevels {
-        bottom_centre: lean(0, 0.0, -1.0),
-        bottom_rail: lean(0, rail_y, -1.0),
-        deck_centre: lean(1, 0.0, 1.0),
-        deck_rail: lean(1, rail_y, 1.0),
-        rail: middle.map_or(0.0, |c| c.frame.along.y.atan2(c.frame.along.x)),
-    }
 }

@@ -1,10 +1,12 @@
 //! The spine.
 
-use super::chain::{arcs, close, line};
-use super::{FrameError, Rib};
+use super::joint::{Joint, plan};
+use super::lands::net_area;
+use super::pieces::{Edges, End, SpinePiece, stretch};
+use super::{FrameError, Lands, Rib, Trouble};
 use crate::curve::{BSpline, KnotVector, Vector, collocate};
 use crate::design::Construction;
-use crate::drawing::{Path, Point, Segment};
+use crate::drawing::Path;
 use crate::shell::{Shell, Side};
 
 /// The spine, seen from starboard: x from the tail, z up, both in the board's coordinates.
@@ -16,22 +18,41 @@ pub struct Spine {
     pub ends: [f64; 2],
     /// The contour, with the slots for the ribs from above.
     pub outline: Path,
+    /// What it is cut as, from the tail: more than one piece where it is longer than the sheet.
+    pub pieces: Vec<SpinePiece>,
+    /// Where its pieces are joined, from the tail.
+    pub joints: Vec<Joint>,
+    /// Lightening and air holes, from the tail.
+    pub holes: Vec<Path>,
+    /// Bottom and deck edge without the slots, from the tail, as dense points.
+    pub(super) edges: [Vec<Vector<2>>; 2],
+    /// Glued areas.
+    pub lands: Lands,
     /// Width of the slots, mm.
     pub slot_width: f64,
 }
 
 /// Places at which the spine's edges are computed, about one every 8 mm on a short board.
 const STEPS: usize = 240;
+/// Least height of the spine, mm.
+const LEAST: f64 = 4.0;
 
-/// The spine between the end blocks, slotted for `ribs` from above.
-pub fn spine(shell: &Shell, c: &Construction, ribs: &[Rib]) -> Result<Spine, FrameError> {
-    let ends = [c.tail_block, shell.x_range().1 - c.nose_block];
+/// The spine between the end blocks, slotted for `ribs` from above, still without holes. It stops short of a block where the hollow is
+/// too low for it, which is then told.
+pub fn spine(
+    shell: &Shell,
+    c: &Construction,
+    ribs: &[Rib],
+) -> Result<(Spine, Vec<Trouble>), FrameError> {
+    let asked = [c.tail_block, shell.x_range().1 - c.nose_block];
+    let ends = high_enough(shell, c, asked)?;
+    let mut troubles = shortened(asked, ends);
     let at = |i: usize| ends[0] + (ends[1] - ends[0]) * i as f64 / STEPS as f64;
     let edges: Option<Vec<[Vector<2>; 2]>> =
         (0..=STEPS).map(|i| edge_points(shell, c, at(i))).collect();
     let thin = |x: f64, height: f64| FrameError::Spine { x, height };
     let edges = edges.ok_or(thin(ends[0], 0.0))?;
-    if let Some(low) = edges.iter().find(|e| e[1].y - e[0].y < 4.0) {
+    if let Some(low) = edges.iter().find(|e| e[1].y - e[0].y < LEAST) {
         return Err(thin(low[0].x, low[1].y - low[0].y));
     }
     let failed = |source| FrameError::Contour {
@@ -41,44 +62,99 @@ pub fn spine(shell: &Shell, c: &Construction, ribs: &[Rib]) -> Result<Spine, Fra
     let bottom = smooth(edges.iter().map(|e| e[0]).collect()).map_err(failed)?;
     let deck = smooth(edges.iter().map(|e| e[1]).collect()).map_err(failed)?;
     let slot_width = c.rib + c.slot_clearance;
-    let mut segments = arcs("spine", &stretch(&bottom, ends[0], ends[1]))?;
-    let start = bottom.point(ends[0]);
-    segments.push(line(ends[1], deck.point(ends[1]).y));
-    let mut from = ends[1];
-    for rib in ribs.iter().rev() {
-        let [aft, fore] = [rib.x - slot_width / 2.0, rib.x + slot_width / 2.0];
-        segments.extend(backward(&deck, fore, from)?);
-        let top = deck.point(aft).y;
-        segments.extend([
-            line(fore, rib.slot_top),
-            line(aft, rib.slot_top),
-            line(aft, top),
-        ]);
-        from = aft;
-    }
-    segments.extend(backward(&deck, ends[0], from)?);
-    Ok(Spine {
+    // A rib beyond the end of a spine that stops short has none to meet.
+    let met = |r: &&Rib| r.x - slot_width > ends[0] && r.x + slot_width < ends[1];
+    let ribs: Vec<&Rib> = ribs.iter().filter(met).collect();
+    let edge = Edges {
+        bottom,
+        deck,
+        ribs,
+        c,
+    };
+    let plan = plan(&edge, ends);
+    let outline = edge.piece("spine", [End::Straight(ends[0]), End::Straight(ends[1])])?;
+    let pieces = edge.pieces(&plan)?;
+    troubles.extend(plan.trouble);
+    let Edges {
+        bottom, deck, ribs, ..
+    } = edge;
+    let edges = [&bottom, &deck].map(|curve| stretch(curve, ends[0], ends[1]));
+    let spine = Spine {
         thickness: c.spine,
         ends,
-        outline: close(start, segments),
+        outline,
+        pieces,
+        joints: plan.joints,
+        holes: Vec::new(),
+        lands: lands(&edges, c, &ribs),
+        edges,
         slot_width,
-    })
+    };
+    Ok((spine, troubles))
 }
 
-/// Lines and arcs along `curve` from x = `to` back to x = `from`.
-fn backward(curve: &BSpline<2>, from: f64, to: f64) -> Result<Vec<Segment>, FrameError> {
-    let mut points = stretch(curve, from, to);
-    points.reverse();
-    arcs("spine", &points)
+fn lands([bottom, deck]: &[Vec<Vector<2>>; 2], c: &Construction, ribs: &[&Rib]) -> Lands {
+    let length = |line: &[Vector<2>]| line.windows(2).map(|w| (w[1] - w[0]).norm()).sum::<f64>();
+    let end = |at: fn(&[Vector<2>]) -> Option<&Vector<2>>| {
+        at(bottom).zip(at(deck)).map_or(0.0, |(a, b)| b.y - a.y)
+    };
+    let slots = (c.rib + c.slot_clearance) * ribs.len() as f64;
+    let laps: f64 = ribs.iter().map(|r| r.slot_top - r.heights[0]).sum();
+    Lands {
+        bottom: length(bottom) * c.spine,
+        deck: (length(deck) - slots) * c.spine,
+        ends: (end(<[_]>::first) + end(<[_]>::last)) * c.spine,
+        laps: 2.0 * laps * c.rib,
+    }
 }
 
-/// Dense points of `curve`, whose parameter is x.
-fn stretch(curve: &BSpline<2>, from: f64, to: f64) -> Vec<Vector<2>> {
-    // A millimetre and a half apart: on a radius of 300 mm the chord error is 0.001 mm.
-    let count = ((to - from) / 1.5).ceil().max(2.0) as usize;
-    (0..=count)
-        .map(|i| curve.point(from + (to - from) * i as f64 / count as f64))
-        .collect()
+/// The longest stretch of `asked` in which the hollow is high enough for a spine.
+fn high_enough(shell: &Shell, c: &Construction, asked: [f64; 2]) -> Result<[f64; 2], FrameError> {
+    let at = |i: usize| asked[0] + (asked[1] - asked[0]) * i as f64 / STEPS as f64;
+    let height = |i: usize| edge_points(shell, c, at(i)).map_or(0.0, |[a, b]| b.y - a.y);
+    let heights: Vec<f64> = (0..=STEPS).map(height).collect();
+    let mut best: Option<[usize; 2]> = None;
+    let mut from = None;
+    for (i, &height) in heights.iter().enumerate() {
+        if height < LEAST {
+            from = None;
+            continue;
+        }
+        let start = *from.get_or_insert(i);
+        if best.is_none_or(|[a, b]| b - a < i - start) {
+            best = Some([start, i]);
+        }
+    }
+    // A rib's worth of length at least.
+    match best {
+        Some([a, b]) if b >= a + STEPS / 8 => Ok([at(a), at(b)]),
+        _ => Err(FrameError::Spine {
+            x: (asked[0] + asked[1]) / 2.0,
+            height: heights[STEPS / 2],
+        }),
+    }
+}
+
+/// What is told of a spine that stops short.
+fn shortened(asked: [f64; 2], ends: [f64; 2]) -> Vec<Trouble> {
+    let trouble = |end: &str, asked: f64, at: f64| Trouble {
+        headline: format!(
+            "the spine stops {:.0} mm short of the {end} block",
+            (asked - at).abs()
+        ),
+        extent: format!(
+            "at {at:.0} mm from the tail, where the hollow gets lower than {LEAST:.0} mm"
+        ),
+        remedy: format!("lengthen the {end} block to meet it, or make the board thicker there"),
+    };
+    let mut troubles = Vec::new();
+    if ends[0] > asked[0] {
+        troubles.push(trouble("tail", asked[0], ends[0]));
+    }
+    if ends[1] < asked[1] {
+        troubles.push(trouble("nose", asked[1], ends[1]));
+    }
+    troubles
 }
 
 /// A cubic spline through points of rising x with x as its parameter.
@@ -119,20 +195,38 @@ fn edge_points(shell: &Shell, c: &Construction, x: f64) -> Option<[Vector<2>; 2]
 }
 
 impl Spine {
+    /// Area of a face, mm², holes left out.
+    pub fn area(&self) -> f64 {
+        net_area(&self.outline, &self.holes)
+    }
+
     /// Height of the contour's box, mm.
     pub fn height(&self) -> f64 {
         self.outline.bounds().height()
     }
 
-    /// A point inside the contour, for labels: the middle of the first bay.
-    pub fn label_place(&self, ribs: &[Rib]) -> Point {
-        let (x, z) = match ribs {
-            [a, b, ..] => {
-                let middle = |r: &Rib| (r.heights[0] + r.heights[1]) / 2.0;
-                ((a.x + b.x) / 2.0, (middle(a) + middle(b)) / 2.0)
-            }
-            _ => ((self.ends[0] + self.ends[1]) / 2.0, 0.0),
+    /// Heights of bottom and deck edge at `x`, slots left out, mm; `None` beyond its ends.
+    pub fn upright(&self, x: f64) -> Option<[f64; 2]> {
+        let [bottom, deck] = &self.edges;
+        let height = |line: &[Vector<2>]| {
+            let w = line.windows(2).find(|w| x >= w[0].x && x <= w[1].x)?;
+            Some(w[0].y + (w[1].y - w[0].y) * (x - w[0].x) / (w[1].x - w[0].x))
         };
-        Point::new(x, z)
+        Some([height(bottom)?, height(deck)?])
+    }
+
+    /// How far, mm, the spine is free of holes each way from `x`.
+    pub fn lap_room(&self, x: f64) -> f64 {
+        let nearest = |hole: &Path| {
+            let bounds = hole.bounds();
+            (bounds.min.x - x).max(x - bounds.max.x)
+        };
+        let ends = (x - self.ends[0]).min(self.ends[1] - x);
+        let joints = self.joints.iter().map(|joint| {
+            let [from, to] = joint.range();
+            (from - x).max(x - to)
+        });
+        let near = self.holes.iter().map(nearest).chain(joints);
+        near.fold(ends, f64::min)
     }
 }

@@ -8,10 +8,10 @@ use crate::report::{Report, Worst, measure_list};
 use crate::sheets::Sheet;
 use crate::units;
 
-const STYLE: &str = "\
+pub(super) const STYLE: &str = "\
 body{font:16px/1.5 system-ui,sans-serif;color:#222;background:#fff;margin:0 auto;max-width:72rem;padding:1.5rem}\
 h1{margin:0;font-size:2rem}h2{margin:2.2rem 0 .6rem;font-size:1.25rem;border-bottom:1px solid #ccc}\
-table{border-collapse:collapse}td,th{text-align:left;padding:.15rem 1.4rem .15rem 0;vertical-align:top}\
+table{border-collapse:collapse;margin:0 0 1rem}td,th{text-align:left;padding:.15rem 1.4rem .15rem 0;vertical-align:top}\
 td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}tr+tr td{border-top:1px solid #eee}\
 .sheets{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1rem}\
 .sheets.wide{grid-template-columns:1fr}figure{margin:0;border:1px solid #ddd;border-radius:4px;padding:.7rem}\
@@ -41,9 +41,15 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
         );
     }
     measures(&mut html, board);
+    frame_troubles(&mut html, report);
     warnings(&mut html, report);
+    clashes(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
+    super::wood::section(&mut html, board, report);
+    super::index_skins::skins(&mut html, report, files);
+    super::index_mass::mass(&mut html, report);
+    super::index_mass::afloat(&mut html, board, report);
     listing(&mut html, files);
     html.push_str("<h2>Work safely</h2>\n<dl>\n");
     for (operation, caution) in CAUTIONS {
@@ -76,9 +82,27 @@ fn measures(html: &mut String, board: &Board) {
     html.push_str("</table>\n");
 }
 
+fn frame_troubles(html: &mut String, report: &Report) {
+    if report.frame_troubles.is_empty() {
+        return;
+    }
+    html.push_str("<h2>Frame</h2>\n");
+    for trouble in &report.frame_troubles {
+        put(
+            html,
+            format_args!(
+                "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change: {}.</p></div>\n",
+                escape(&trouble.headline),
+                escape(&trouble.extent),
+                escape(&trouble.remedy)
+            ),
+        );
+    }
+}
+
 fn warnings(html: &mut String, report: &Report) {
-    if report.warnings.is_empty() {
-        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib.</p>\n");
+    if report.warned() == 0 {
+        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib, every strip goes round, and every skin takes its shape.</p>\n");
         return;
     }
     html.push_str("<h2>Warnings</h2>\n");
@@ -101,16 +125,38 @@ fn warnings(html: &mut String, report: &Report) {
         }
         html.push_str("</table></details></div>\n");
     }
+    super::wood::troubles(html, report);
+    super::index_skins::troubles(html, report);
 }
 
-/// The sheets' pictures: long parts first, each across the page, then the ribs.
+fn clashes(html: &mut String, report: &Report) {
+    if report.clashes.is_empty() {
+        return;
+    }
+    html.push_str("<h2>Clashes of fins, leash plug and vent</h2>\n");
+    for clash in &report.clashes {
+        put(
+            html,
+            format_args!(
+                "<div class=\"warning\"><p><strong>{}</strong>.</p><p>To change: {}.</p></div>\n",
+                escape(&clash.headline),
+                escape(&clash.remedy)
+            ),
+        );
+    }
+}
+
+/// The sheets' pictures: long parts first, each across the page, then ribs and cradles.
 fn gallery(html: &mut String, sheets: &[Sheet]) {
     html.push_str(
         "<h2>Templates</h2>\n<p class=\"small\">Full size when printed at 100 %: measure the rule on the sheet before \
          you cut.</p>\n",
     );
-    let (ribs, long): (Vec<&Sheet>, Vec<&Sheet>) =
-        sheets.iter().partition(|s| s.name.starts_with("rib-"));
+    let (ribs, long): (Vec<&Sheet>, Vec<&Sheet>) = sheets.iter().partition(|s| {
+        ["rib-", "cradle-"]
+            .iter()
+            .any(|part| s.name.starts_with(part))
+    });
     for (class, group) in [("sheets wide", long), ("sheets", ribs)] {
         put(html, format_args!("<div class=\"{class}\">\n"));
         for sheet in group {
@@ -197,12 +243,12 @@ fn listing(html: &mut String, files: &[OutFile]) {
     html.push_str("</table>\n");
 }
 
-fn put(html: &mut String, what: impl Display) {
+pub(super) fn put(html: &mut String, what: impl Display) {
     let _ = write!(html, "{what}");
 }
 
 /// Text as HTML, in elements and in attributes.
-fn escape(text: &str) -> String {
+pub(super) fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

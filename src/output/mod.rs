@@ -3,8 +3,12 @@
 mod cautions;
 mod error;
 mod index;
+mod index_mass;
+mod index_skins;
 mod manifest;
+mod milling;
 mod preview;
+mod wood;
 
 pub use cautions::CAUTIONS;
 pub use error::OutputError;
@@ -12,10 +16,12 @@ pub use manifest::{MANIFEST, Manifest, ManifestEntry};
 pub use preview::preview;
 
 use crate::board::Board;
-use crate::export::{csv, dxf, json, stl, svg};
-use crate::report::{report, tables};
-use crate::sheets::sheets;
-use crate::solids::{MESH_TOLERANCE, frame_preview, shell_mesh, strip_solids};
+use crate::export::{chart, csv, dxf, json, stl, svg, svg_shading};
+use crate::report::{report, strip_charts, tables};
+use crate::sheets::{plank_sheets, sheets, strain_maps};
+use crate::solids::{
+    MESH_TOLERANCE, bed_solids, block_solids, frame_preview, pad_solids, shell_mesh, strip_solids,
+};
 
 /// A file to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -78,6 +84,28 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
             add(format!("dxf-r12/{name}.dxf"), what, text.into_bytes());
         }
     }
+    for map in strain_maps(board) {
+        let text = svg_shading::write(&map.shading)?;
+        let path = format!("maps/{}.svg", map.name);
+        add(path, &map.what, text.into_bytes());
+    }
+    let planks = plank_sheets(board);
+    for sheet in &planks {
+        let (name, what) = (&sheet.name, &sheet.what);
+        let text = svg::write(&sheet.page, &svg::SvgOptions::default())?;
+        add(format!("svg/{name}.svg"), what, text.into_bytes());
+        let text = dxf::write(&sheet.full, &dxf::DxfOptions::default())?;
+        add(format!("dxf/{name}.dxf"), what, text.into_bytes());
+    }
+    let charts = strip_charts(board);
+    for named in &charts {
+        let text = chart::write(&named.chart);
+        add(
+            format!("charts/{}.svg", named.name),
+            &named.what,
+            text.into_bytes(),
+        );
+    }
     let title = &board.design.name;
     let shell = [shell_mesh(&board.shell, MESH_TOLERANCE)?];
     let what = format!("the finished shell, within {MESH_TOLERANCE} mm");
@@ -96,6 +124,21 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         what,
         stl::write(&strips, title)?,
     );
+    let blocks = block_solids(board)?;
+    if !blocks.is_empty() {
+        let what = "the end blocks, shaped";
+        add("stl/blocks.stl".into(), what, stl::write(&blocks, title)?);
+    }
+    let pads = pad_solids(board)?;
+    if !pads.is_empty() {
+        let what = "the pads of fins, leash plug and vent in place";
+        add("stl/pads.stl".into(), what, stl::write(&pads, title)?);
+    }
+    let bed = bed_solids(board)?;
+    if !bed.is_empty() {
+        let what = "the building bed's cradles under the board";
+        add("stl/bed.stl".into(), what, stl::write(&bed, title)?);
+    }
     for named in tables(board) {
         let (name, what) = (named.name, &named.table.title);
         let text = csv::write(&named.table)?;
@@ -103,6 +146,9 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         let text = json::write(&named.table)?;
         add(format!("tables/{name}.json"), what, text.into_bytes());
     }
+    let html = milling::page(board, &planks);
+    let what = "milling sheets with cautions, cutting plan and strips: print this for the shop";
+    add(milling::PAGE.into(), what, html.into_bytes());
     let report = report(board);
     let text = format!("{:#}\n", report.json()?);
     let what = "measures, frame, rail and warnings, for programs";

@@ -1,9 +1,9 @@
-//! Whether the strips of a species go round, and the smallest change that makes them.
+//! Whether the strips of a species go round.
 
 use serde::Serialize;
 
 use super::strips::{Strip, StripPlace};
-use crate::timber::{BendKind, Limits, Species, TimberError, Utilisation, table};
+use crate::timber::{BendKind, Limits, Species, TimberError, Utilisation};
 
 /// Ways a strip can be overstrained.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -32,19 +32,7 @@ pub struct Demand {
     pub between: [usize; 2],
 }
 
-/// A change that would bring a strip within its limits, computed from its curvatures.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Change {
-    /// Greatest thickness that bends the easy way, mm.
-    Thinner(f64),
-    /// Greatest width that takes the edge-set, mm.
-    Narrower(f64),
-    /// A species of the table that takes all three as it is.
-    Species(String),
-}
-
-/// A strip's demands, and what to change if one passes its limit.
+/// A strip's demands.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct StripDemand {
     /// Index of the course.
@@ -53,8 +41,6 @@ pub struct StripDemand {
     pub demands: Vec<Demand>,
     /// Thickness over radius against the glulam design limit, for information: builders go well past it.
     pub glulam: Utilisation,
-    /// Changes that would serve, smallest first; empty when all is well.
-    pub changes: Vec<Change>,
 }
 
 /// A strip's cross-section for bending, mm.
@@ -113,48 +99,9 @@ pub fn demand(
         add(Strained::Twist, twist, utilisation);
     }
     let glulam = limits.glulam(bar.thickness, easy.0);
-    let changes = changes(&demands, bar, working);
     Ok(StripDemand {
         course: strip.course,
         demands,
         glulam,
-        changes,
     })
-}
-
-fn changes(demands: &[Demand], bar: Bar, working: f64) -> Vec<Change> {
-    let over = |kind| {
-        demands
-            .iter()
-            .find(|d| d.strained == kind && !d.utilisation.passes())
-    };
-    let mut changes = Vec::new();
-    // Strain is in proportion to depth, so the depth that passes is the depth over the utilisation; rounded down to 0.1 mm.
-    let reduced = |depth: f64, d: &Demand| (10.0 * depth / d.utilisation.ratio).floor() / 10.0;
-    if let Some(d) = over(Strained::EasyWay).or(over(Strained::Twist)) {
-        changes.push(Change::Thinner(reduced(bar.thickness, d)));
-    }
-    if let Some(d) = over(Strained::HardWay) {
-        changes.push(Change::Narrower(reduced(bar.width, d)));
-    }
-    if changes.is_empty() {
-        return changes;
-    }
-    let passes = |wood: &Species| -> bool {
-        let Ok(limits) = Limits::of(wood, working) else {
-            return false;
-        };
-        demands.iter().all(|d| match d.strained {
-            Strained::EasyWay => limits.bending(BendKind::EasyWay, bar.thickness, d.curvature).passes(),
-            Strained::HardWay => limits.bending(BendKind::HardWay, bar.width, d.curvature).passes(),
-            Strained::Twist => matches!(limits.twisting(bar.width, bar.thickness, d.curvature), Ok(Some(u)) if u.passes()),
-        })
-    };
-    changes.extend(
-        table()
-            .iter()
-            .filter(|w| passes(w))
-            .map(|w| Change::Species(w.name.clone())),
-    );
-    changes
 }

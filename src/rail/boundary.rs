@@ -10,21 +10,18 @@ impl Stack {
     /// inboard, or a step between strips of different thickness). `None` without courses, or where the faces do not lie
     /// between the skins.
     pub fn inner_boundary(&self) -> Option<Vec<Vector<2>>> {
-        let mut faces = self.inner_faces();
-        // A top strip that only fills the outer corner has its inner face above the deck's: the rib ends on the one below.
-        while faces.len() > 1
-            && faces
-                .last()
-                .is_some_and(|f| self.faces[1].inside(&f[0]) <= 0.0)
-        {
-            faces.pop();
-        }
+        let courses = self.courses.get(self.inner_courses())?;
+        let faces: Vec<[Vector<2>; 2]> = courses.iter().map(Course::rested_face).collect();
         let (first, last) = (faces.first()?, faces.last()?);
         let mut line = vec![meet(&self.faces[0], first[1], first[0])?];
         for w in faces.windows(2) {
             let ([a, b], [c, d]) = (w[0], w[1]);
             match crossing(a, b, c, d) {
                 Some(point) => line.push(point),
+                // Faces nearly in line whose ends overlap by a hair would make the line run back.
+                None if (c - b).dot(&(b - a)) < 0.0 && (c - b).norm() < 0.05 => {
+                    line.push((b + c) / 2.0);
+                }
                 None => line.extend([b, c]),
             }
         }
@@ -33,24 +30,27 @@ impl Stack {
         Some(line)
     }
 
-    /// Inner faces from the bottom up; of starters abreast only the innermost, then the tops between.
-    fn inner_faces(&self) -> Vec<[Vector<2>; 2]> {
+    /// The courses whose inner faces bound the hollow: of starters abreast only the innermost, then all above it up to the deck.
+    pub fn inner_courses(&self) -> std::ops::Range<usize> {
         let backed = self.courses.first().is_some_and(|c| c.backing > 0.0);
         let starters = self
             .courses
             .iter()
             .take_while(|c| c.kind == Kind::Starter)
             .count();
-        let skip = if backed {
+        let first = if backed {
             starters.saturating_sub(1)
         } else {
             0
         };
-        self.courses
-            .iter()
-            .skip(skip)
-            .map(Course::rested_face)
-            .collect()
+        let mut end = self.courses.len();
+        // A top strip that only fills the outer corner has its inner face above the deck's: the rib ends on the one below.
+        while end > first + 1
+            && self.faces[1].inside(&self.courses[end - 1].rested_face()[0]) <= 0.0
+        {
+            end -= 1;
+        }
+        first..end
     }
 }
 

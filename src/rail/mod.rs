@@ -21,7 +21,7 @@ mod solve;
 mod strips;
 mod warnings;
 
-pub use bending::{Bar, Change, Demand, Strained, StripDemand, demand};
+pub use bending::{Bar, Demand, Strained, StripDemand, demand};
 pub use courses::{Course, Kind, Stack, Starters};
 pub use darboux::{Darboux, darboux};
 pub use frame::SquareFrame;
@@ -32,6 +32,6 @@ pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
 pub(crate) use skins::at_depth;
 pub use slices::{CourseSlice, slices};
-pub use solve::{Rail, solve};
+pub use solve::{Rail, Site, solve};
 pub use strips::{Landing, Strip, StripPlace, strips};
 pub use warnings::{Limits, Trouble, Warning, warnings};

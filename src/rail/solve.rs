@@ -44,18 +44,11 @@ const LEAN_GAP: f64 = 40.0;
 /// moving the guide inward by δ takes about δ from proud and gives it to cover, so half the difference is
 /// added until it vanishes.
 pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Rail, ShellError> {
-    let near = (construction.cover - construction.proud) / 2.0;
-    let (mut rail, leans) = Site::new(shell, construction, x)?.rail(shell, construction, near);
-    let solved: Vec<(Stack, Option<Margins>)> = rail.stacks.into_iter().zip(rail.margins).collect();
-    let extra = run_outs(shell, construction, rail.depth, &leans, &solved)?;
-    let mut solved: Vec<_> = solved.into_iter().chain(extra).collect();
-    solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
-    (rail.stacks, rail.margins) = solved.into_iter().unzip();
-    Ok(rail)
+    Site::new(shell, construction, x)?.solve(shell, construction)
 }
 
 /// All that the strips' profile does not change: skins and finished section in every plane.
-pub(super) struct Site {
+pub struct Site {
     work: Vec<Ground>,
     /// Planes in which the guide's depth is sought: of its own, evenly spread between the first and the last, so that it does
     /// not depend on how densely the rail is solved.
@@ -65,7 +58,8 @@ pub(super) struct Site {
 }
 
 impl Site {
-    pub(super) fn new(shell: &Shell, c: &Construction, x: &[f64]) -> Result<Self, ShellError> {
+    /// The site in the planes `x` (rising, mm).
+    pub fn new(shell: &Shell, c: &Construction, x: &[f64]) -> Result<Self, ShellError> {
         let ground = |x: f64, accuracy: f64| Ground::new(shell, c, x, accuracy);
         let (first, last) = (
             x.first().copied().unwrap_or(0.0),
@@ -88,6 +82,19 @@ impl Site {
             search,
             stride,
         })
+    }
+
+    /// The rail, as [`solve`] gives it, of a construction that differs from the site's in its strips and starters alone.
+    pub fn solve(&self, shell: &Shell, construction: &Construction) -> Result<Rail, ShellError> {
+        let near = (construction.cover - construction.proud) / 2.0;
+        let (mut rail, leans) = self.rail(shell, construction, near);
+        let solved: Vec<(Stack, Option<Margins>)> =
+            rail.stacks.into_iter().zip(rail.margins).collect();
+        let extra = run_outs(shell, construction, rail.depth, &leans, &solved)?;
+        let mut solved: Vec<_> = solved.into_iter().chain(extra).collect();
+        solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+        (rail.stacks, rail.margins) = solved.into_iter().unzip();
+        Ok(rail)
     }
 
     /// The rail in the planes asked for, without those at run-outs.

@@ -1,20 +1,33 @@
 //! What a board comes to, in words and numbers for a reader: measures, frame, rail, and advice where a course cannot hold.
 
 mod advice;
+mod bed;
+mod fittings;
+mod mass;
 mod measure;
 mod rail;
+mod schedule;
+mod skins;
+mod strip_chart;
+mod strips;
 mod tables;
+mod wood;
 
 pub use advice::{Advice, Instance, advice};
+pub use mass::{AfloatReport, LyingReport, MassReport};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
+pub use skins::{SkinFinding, SkinPlank, SkinReport, SkinsReport};
+pub use strip_chart::{NamedChart, strip_charts};
+pub use strips::{GlulamReport, KindReport, SpringReport, StrainReport, StripsReport};
 pub use tables::{NamedTable, tables};
+pub use wood::{BEACH_AIR, MovementReport, PlanReport, PlankReport, SHOP_AIR, WoodReport};
 
 use serde::Serialize;
 use serde_json::Value;
 
 use crate::board::Board;
-use crate::frame::{Bevels, Rib};
+use crate::frame::{Bevels, Facet, Lands, Rib, Trouble};
 use crate::shell::Measures;
 use crate::units::Unit;
 
@@ -29,6 +42,8 @@ pub struct Units {
     pub volume: &'static str,
     /// Of angles.
     pub angle: &'static str,
+    /// Of masses.
+    pub mass: &'static str,
 }
 
 /// A rib's place and size.
@@ -44,8 +59,16 @@ pub struct RibReport {
     pub height: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Lightening and air holes in it.
+    pub holes: usize,
+    /// Area of a face without them, mm².
+    pub area: f64,
+    /// Glued areas, mm².
+    pub lands: Lands,
     /// How far its edges lean, degrees.
     pub bevels: Bevels,
+    /// How far its ends lean, degrees.
+    pub facets: Vec<Facet>,
     /// Courses of the rail at it.
     pub courses: usize,
     /// Angle at which the rail's top is planed for the deck, degrees.
@@ -61,6 +84,12 @@ pub struct SpineReport {
     pub height: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Lightening and air holes in it.
+    pub holes: usize,
+    /// Area of a face without them, mm².
+    pub area: f64,
+    /// Glued areas, mm².
+    pub lands: Lands,
 }
 
 /// Everything there is to say about a board.
@@ -80,10 +109,24 @@ pub struct Report {
     pub ribs: Vec<RibReport>,
     /// The spine.
     pub spine: SpineReport,
+    /// Parts of the frame left out or shortened, slots left square, air shut in.
+    pub frame_troubles: Vec<Trouble>,
     /// The rail.
     pub rail: RailReport,
+    /// The skins.
+    pub skins: SkinsReport,
+    /// What it weighs.
+    pub mass: MassReport,
+    /// How it lies in sea and fresh water.
+    pub afloat: Vec<LyingReport>,
+    /// Its strips as work.
+    pub strips: StripsReport,
+    /// The wood they take.
+    pub wood: WoodReport,
     /// Where courses cannot hold, grouped by what to do about it.
     pub warnings: Vec<Advice>,
+    /// Fins, leash plug and vent that clash with something.
+    pub clashes: Vec<crate::pads::Trouble>,
 }
 
 /// Reports on `board`.
@@ -97,6 +140,7 @@ pub fn report(board: &Board) -> Report {
             area: "mm²",
             volume: "mm³",
             angle: "degrees",
+            mass: "kg",
         },
         measures: board.measures.clone(),
         ribs: board.ribs.iter().map(rib).collect(),
@@ -104,9 +148,23 @@ pub fn report(board: &Board) -> Report {
             ends: board.spine.ends,
             height: board.spine.height(),
             thickness: board.spine.thickness,
+            holes: board.spine.holes.len(),
+            area: board.spine.area(),
+            lands: board.spine.lands,
         },
+        frame_troubles: board.frame_troubles.clone(),
         rail: RailReport::new(board),
+        skins: SkinsReport::new(board),
+        mass: MassReport::new(board),
+        afloat: board
+            .lying
+            .iter()
+            .map(|l| LyingReport::new(board, l))
+            .collect(),
+        strips: StripsReport::new(board),
+        wood: WoodReport::new(board),
         warnings: advice(&board.warnings),
+        clashes: board.pads.troubles.clone(),
     }
 }
 
@@ -119,6 +177,17 @@ fn rib(rib: &Rib) -> RibReport {
         width: bounds.width(),
         height: bounds.height(),
         thickness: rib.thickness,
+        holes: rib.holes.len(),
+        area: rib.area(),
+        lands: rib.lands,
+        facets: rib
+            .facets
+            .iter()
+            .map(|f| Facet {
+                bevel: f.bevel.to_degrees(),
+                ..*f
+            })
+            .collect(),
         bevels: Bevels {
             bottom_centre: b.bottom_centre.to_degrees(),
             bottom_rail: b.bottom_rail.to_degrees(),
@@ -132,6 +201,15 @@ fn rib(rib: &Rib) -> RibReport {
 }
 
 impl Report {
+    /// How many things there are to be warned of.
+    pub fn warned(&self) -> usize {
+        self.warnings.len()
+            + self.frame_troubles.len()
+            + self.strips.troubles.len()
+            + self.skins.troubles.len()
+            + self.clashes.len()
+    }
+
     /// The report as JSON, every number rounded to four decimals.
     pub fn json(&self) -> Result<Value, serde_json::Error> {
         serde_json::to_value(self).map(rounded)

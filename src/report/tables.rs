@@ -1,8 +1,10 @@
 //! The report's numbers as tables, in millimetres and degrees.
 
-use super::{Report, measure_list, report};
+use super::schedule::schedule;
+use super::{Report, bed, fittings, measure_list, report};
 use crate::board::Board;
-use crate::rail::{Kind, Landing};
+use crate::rail::Kind;
+use crate::stock::{cut_table, milling_table};
 use crate::table::{Cell, Column, Table};
 
 /// A table and the name of the file it goes into, without an ending.
@@ -18,7 +20,7 @@ pub struct NamedTable {
 pub fn tables(board: &Board) -> Vec<NamedTable> {
     let report = report(board);
     let named = |name, table| NamedTable { name, table };
-    vec![
+    let mut tables = vec![
         named("measures", measures(board)),
         named("rocker", rocker(board)),
         named("section-areas", section_areas(board)),
@@ -26,28 +28,58 @@ pub fn tables(board: &Board) -> Vec<NamedTable> {
         named("ribs", ribs(board, &report)),
         named("rail-courses", courses(board)),
         named("rail-margins", margins(board)),
-        named("rail-strips", strips(board)),
+        named("strip-schedule", schedule(board)),
+        named("skin-planks", super::skins::planks(board, &report.skins)),
+        named("skin-strains", super::skins::findings(board, &report.skins)),
+        named("mass", super::mass::parts(board, &report.mass)),
+        named("afloat", super::mass::afloat(board, &report.afloat)),
+        named("fittings", fittings::table(board)),
+        named("clashes", fittings::clashes(board)),
+        named("bed", bed::table(board)),
         named("warnings", warnings(&report)),
-    ]
+        named("strip-warnings", strip_warnings(&report)),
+    ];
+    let yard = &board.yard;
+    let titled = |mut table: Table| {
+        table.title = format!("{}: {}", board.design.name, table.title.to_lowercase());
+        table
+    };
+    if let Ok(plan) = &yard.cutting {
+        let table = cut_table(plan, &yard.needs, &board.design.shop);
+        tables.push(named("cut-list", titled(table)));
+    }
+    tables.extend(yard.milling.iter().map(|plan| {
+        let name = match plan.kind {
+            Kind::Starter => "milling-starter",
+            Kind::BeadOnly => "milling-bead-only",
+            Kind::BeadAndCove => "milling-bead-and-cove",
+        };
+        named(name, titled(milling_table(plan)))
+    }));
+    tables
 }
 
-fn mm(name: &str) -> Column {
+pub(super) fn mm(name: &str) -> Column {
     Column::measured(name, "mm", 3)
 }
 
-fn degrees(name: &str) -> Column {
+fn area(name: &str) -> Column {
+    Column::measured(name, "mm²", 1)
+}
+
+pub(super) fn degrees(name: &str) -> Column {
     Column::measured(name, "degrees", 2)
 }
 
-fn count(n: usize) -> Cell {
+pub(super) fn count(n: usize) -> Cell {
     Cell::Count(i64::try_from(n).unwrap_or(i64::MAX))
 }
 
-fn maybe(number: Option<f64>) -> Cell {
+pub(super) fn maybe(number: Option<f64>) -> Cell {
     number.map_or(Cell::Empty, Cell::Number)
 }
 
-fn words(kind: Kind) -> Cell {
+pub(super) fn words(kind: Kind) -> Cell {
     Cell::from(match kind {
         Kind::Starter => "starter",
         Kind::BeadOnly => "bead-only",
@@ -55,7 +87,12 @@ fn words(kind: Kind) -> Cell {
     })
 }
 
-fn table(board: &Board, title: &str, columns: Vec<Column>, rows: Vec<Vec<Cell>>) -> Table {
+pub(super) fn table(
+    board: &Board,
+    title: &str,
+    columns: Vec<Column>,
+    rows: Vec<Vec<Cell>>,
+) -> Table {
     Table {
         title: format!("{}: {title}", board.design.name),
         columns,
@@ -92,11 +129,10 @@ fn rocker(board: &Board) -> Table {
 fn section_areas(board: &Board) -> Table {
     let rows = board.measures.section_areas.iter();
     let rows = rows.map(|s| vec![s.x.into(), s.area.into()]).collect();
-    let area = Column::measured("area", "mm²", 1);
     table(
         board,
         "section areas",
-        vec![mm("from the tail"), area],
+        vec![mm("from the tail"), area("area")],
         rows,
     )
 }
@@ -124,6 +160,12 @@ fn ribs(board: &Board, report: &Report) -> Table {
         degrees("bevel deck centre"),
         degrees("bevel deck rail"),
         degrees("bevel rail"),
+        Column::plain("holes"),
+        area("face without holes"),
+        area("glued to the bottom"),
+        area("glued to the deck"),
+        area("glued to the rail"),
+        area("glued in the lap"),
     ];
     let row = |(rib, of): (&crate::frame::Rib, &super::RibReport)| {
         let b = of.bevels;
@@ -146,6 +188,9 @@ fn ribs(board: &Board, report: &Report) -> Table {
             ]
             .map(Cell::Number),
         );
+        row.push(count(of.holes));
+        let l = of.lands;
+        row.extend([of.area, l.bottom, l.deck, l.ends, l.laps].map(Cell::Number));
         row
     };
     let rows = board.ribs.iter().zip(&report.ribs).map(row).collect();
@@ -224,36 +269,6 @@ fn margins(board: &Board) -> Table {
     )
 }
 
-fn strips(board: &Board) -> Table {
-    let columns = vec![
-        Column::plain("course"),
-        Column::plain("kind"),
-        Column::plain("pieces, both rails"),
-        mm("length"),
-        mm("from"),
-        Column::plain("tail end lies on"),
-        mm("to"),
-        Column::plain("nose end lies on"),
-    ];
-    let lies_on = |landing| match landing {
-        Landing::Block => "block",
-        Landing::RunOut => "course below, run out",
-    };
-    let rows = board.strips.iter().map(|s| {
-        vec![
-            count(s.course + 1),
-            words(s.kind),
-            Cell::Count(2),
-            s.length.into(),
-            s.ends[0].into(),
-            lies_on(s.landings[0]).into(),
-            s.ends[1].into(),
-            lies_on(s.landings[1]).into(),
-        ]
-    });
-    table(board, "rail strips", columns, rows.collect())
-}
-
 fn warnings(report: &Report) -> Table {
     let columns = vec![
         Column::plain("rib"),
@@ -283,6 +298,32 @@ fn warnings(report: &Report) -> Table {
     });
     Table {
         title: format!("{}: warnings", report.name),
+        columns,
+        rows: rows.collect(),
+    }
+}
+
+fn strip_warnings(report: &Report) -> Table {
+    let columns = vec![
+        Column::plain("trouble"),
+        Column::plain("where"),
+        Column::measured("used of the limit", "", 3),
+        Column::plain("what to change"),
+        Column::measured("used after it", "", 3),
+    ];
+    let rows = report.strips.troubles.iter().flat_map(|t| {
+        t.remedies.iter().map(|r| {
+            vec![
+                t.headline.as_str().into(),
+                t.extent.as_str().into(),
+                maybe(t.ratio),
+                r.text.as_str().into(),
+                maybe(r.ratio),
+            ]
+        })
+    });
+    Table {
+        title: format!("{}: strips and wood that need a change", report.name),
         columns,
         rows: rows.collect(),
     }

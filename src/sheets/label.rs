@@ -36,6 +36,14 @@ pub(super) fn text(part: &str, at: Point, height: f64, align: Align, content: St
     }
 }
 
+/// A word to be engraved on the part itself, in single strokes.
+pub(super) fn engraved(part: &str, at: Point, height: f64, align: Align, content: &str) -> Item {
+    Item {
+        layer: Layer::Mark,
+        ..text(part, at, height, align, content.into())
+    }
+}
+
 /// Lines of text downward from `top`, and the scale check under them.
 pub(super) fn block(part: &str, top: Point, lines: &[String]) -> Vec<Item> {
     let mut items: Vec<Item> = lines

@@ -57,11 +57,14 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
             Layer::Mark,
             &[Point::new(x, tail), Point::new(x, (tail + 12.0).min(y))],
         ));
-        items.push(polyline(
-            part,
-            Layer::Mark,
-            &[Point::new(x, (y - 12.0).max(tail)), Point::new(x, y)],
-        ));
+        // Near a tip one mark reaches all across.
+        if y - tail > 12.0 {
+            items.push(polyline(
+                part,
+                Layer::Mark,
+                &[Point::new(x, (y - 12.0).max(tail)), Point::new(x, y)],
+            ));
+        }
         let label = format!(
             "{}: {}",
             units::size(x, board.design.report),

@@ -1,19 +1,28 @@
 //! A rib's template with its rail stack.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, polyline, text};
+use super::label::{LETTER, arrow, block, engraved, path, polyline};
 use super::strips::{self, port};
 use crate::board::Board;
 use crate::curve::Vector;
-use crate::drawing::{Align, Drawing, Item, Layer, Path, Point};
-use crate::frame::Rib;
+use crate::drawing::{Align, Drawing, Item, Layer, Path, Point, text_width};
+use crate::frame::{Rib, slot_bite};
 use crate::rail::SkinFace;
 use crate::units;
 
+/// Distance of words on the part from its slot, mm.
+const BESIDE: f64 = 2.0;
+/// Distance of base lines over the height of letters.
+const PITCH: f64 = 1.6;
+
 pub(super) fn sheet(board: &Board, rib: &Rib) -> Sheet {
     let part = format!("rib-{:02}", rib.number);
-    let mut items = vec![path(&part, Layer::OutsideCut, rib.outline.clone())];
-    items.extend(marks(&part, rib));
+    let holes = rib.holes.iter().cloned();
+    let mut items: Vec<Item> = holes
+        .map(|hole| path(&part, Layer::InsideCut, hole))
+        .collect();
+    items.push(path(&part, Layer::OutsideCut, rib.outline.clone()));
+    items.extend(marks(&part, rib, slot_bite(&board.design.construction)));
     items.extend(reference(board, &part, rib));
     let bounds = Drawing {
         title: String::new(),
@@ -37,29 +46,47 @@ pub(super) fn sheet(board: &Board, rib: &Rib) -> Sheet {
     }
 }
 
-/// Centre marks at the deck's edge, the up arrow and a short name on the part itself.
-fn marks(part: &str, rib: &Rib) -> Vec<Item> {
+/// What is scribed on the part itself: centre marks at deck and slot, the name with the face's side to starboard of the slot, an arrow
+/// upward to port. The wood beside the slot is free of holes.
+fn marks(part: &str, rib: &Rib, bite: f64) -> Vec<Item> {
     let [bottom, deck] = rib.heights;
-    let middle = (rib.slot_top + deck) / 2.0;
-    let tick = (deck - rib.slot_top).min(8.0);
-    let centre = polyline(
+    let over = deck - rib.slot_top;
+    let upright = |from: f64, to: f64| {
+        let line = [Point::new(0.0, from), Point::new(0.0, to)];
+        polyline(part, Layer::Mark, &line)
+    };
+    let mut items = vec![
+        upright(deck - (over / 3.0).min(8.0), deck),
+        upright(rib.slot_top, rib.slot_top + (over / 3.0).min(3.0)),
+    ];
+    let words = [format!("RIB {}", rib.number), "TAIL".into(), "SIDE".into()];
+    let beside = BESIDE + bite;
+    let room = rib.lap_room() - beside - BESIDE;
+    let wide = words.iter().map(|w| text_width(w, 1.0)).fold(0.0, f64::max);
+    let lines = words.len() as f64;
+    let letter = LETTER
+        .min(room / wide)
+        .min((deck - bottom - 4.0) / (lines + (lines - 1.0) * (PITCH - 1.0)));
+    let block = letter * (1.0 + (lines - 1.0) * PITCH);
+    let top = (bottom + deck + block) / 2.0;
+    let x = rib.slot_width / 2.0 + beside;
+    for (i, word) in words.iter().enumerate() {
+        let at = Point::new(x, top - letter * (1.0 + PITCH * i as f64));
+        items.push(engraved(part, at, letter, Align::Start, word));
+    }
+    let x = -(rib.slot_width / 2.0 + beside + (letter * 2.0).min(room / 2.0));
+    let foot = top - block;
+    items.extend(arrow(
         part,
-        Layer::Mark,
-        &[Point::new(0.0, deck - tick), Point::new(0.0, deck)],
-    );
-    let mut items = vec![centre];
-    let height = (deck - bottom).min(20.0) * 0.5;
-    let x = 4.0 * rib.slot_width;
-    let low = (bottom + deck - height) / 2.0;
-    items.extend(arrow(part, Point::new(x, low), Point::new(x, low + height)));
-    let letter = LETTER.min((deck - bottom) / 6.0);
-    let label = format!("{} UP", part.to_uppercase());
-    items.push(text(
+        Point::new(x, foot + PITCH * letter),
+        Point::new(x, top),
+    ));
+    items.push(engraved(
         part,
-        Point::new(x + 6.0, middle - letter),
+        Point::new(x, foot),
         letter,
-        Align::Start,
-        label,
+        Align::Middle,
+        "UP",
     ));
     items
 }
@@ -106,6 +133,11 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
     // Rounded first, so that no "-0.0" is printed.
     let degrees = |a: f64| format!("{:.1}°", (a.to_degrees() * 10.0).round() / 10.0 + 0.0);
     let b = &rib.bevels;
+    let facets: Vec<String> = rib
+        .facets
+        .iter()
+        .map(|f| format!("course {}: {}", f.course, degrees(f.bevel)))
+        .collect();
     vec![
         board.design.name.clone(),
         format!(
@@ -119,13 +151,13 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
             units::mm(rib.thickness, 1)
         ),
         format!(
-            "Bevels, positive where the nose face is larger: bottom {} to {}, deck {} to {}, rail {}.",
+            "Bevels, positive where the nose face is larger: bottom {} at the centre, {} at the rail; deck {} and {}.",
             degrees(b.bottom_centre),
             degrees(b.bottom_rail),
             degrees(b.deck_centre),
             degrees(b.deck_rail),
-            degrees(b.rail)
         ),
+        format!("Bevels of the ends: {}.", facets.join(", ")),
         format!(
             "Slot from below, {} wide, for the {} spine. Cut along the outside of the contour; grey lines are for reference.",
             units::mm(rib.slot_width, 1),

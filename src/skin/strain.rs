@@ -56,6 +56,18 @@ pub struct Greatest {
 }
 
 impl super::Skin {
+    /// Share of the finished panel whose strain, by `value`, is greater than `limit` either way.
+    pub fn share_over(&self, value: impl Fn(&Strain) -> f64, limit: f64) -> f64 {
+        let (mut over, mut all) = (0.0, 0.0);
+        for s in &self.strains {
+            if self.plan.covers(s.place[0], s.place[1]) {
+                all += s.size;
+                over += if value(s).abs() > limit { s.size } else { 0.0 };
+            }
+        }
+        over / all
+    }
+
     /// The greatest strains within the finished outline, with their places; `None` if no triangle lies there.
     pub fn greatest(&self) -> Option<Greatest> {
         let inside = || {

@@ -3,6 +3,7 @@
 use super::Skin;
 use super::strain::Strain;
 use crate::curve::Vector;
+use crate::design::SkinLimits;
 
 /// What to do with a panel before it goes on, mildest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
@@ -43,34 +44,6 @@ pub struct Finding {
     pub place: [f64; 2],
     /// What follows.
     pub treatment: Treatment,
-}
-
-/// Limits of what a thin plank panel takes; above each the next treatment is called for.
-#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
-pub struct SkinLimits {
-    /// Strain along the grain: dry up to the first, soaked up to the second, split beyond.
-    pub strain_along: [f64; 2],
-    /// Strain across the grain, likewise.
-    pub strain_across: [f64; 2],
-    /// Thickness over radius along the grain: dry up to the first, soaked up to the second, relieved beyond.
-    pub bend_along: [f64; 2],
-    /// Thickness over radius across the grain, likewise.
-    pub bend_across: [f64; 2],
-}
-
-impl Default for SkinLimits {
-    /// In the sheet: 0.1 % and 0.3 % along the grain, 0.3 % and 1 % across it, where wood is some twenty times as soft
-    /// (common practice, no published source). Bending: t/R 1/125 dry, the glulam limit for softwoods (NDS 5.3.8), and 1/75 soaked,
-    /// about where clear dry wood breaks, E / 2 MOR being 67 to 84 for the Wood Handbook's light species; the same both ways
-    /// (across the grain: common practice, no published source).
-    fn default() -> Self {
-        Self {
-            strain_along: [0.001, 0.003],
-            strain_across: [0.003, 0.01],
-            bend_along: [1.0 / 125.0, 1.0 / 75.0],
-            bend_across: [1.0 / 125.0, 1.0 / 75.0],
-        }
-    }
 }
 
 /// The verdict on a skin.

@@ -1,15 +1,14 @@
 //! The frame in place, with the strips as slices at the ribs.
 
-use nalgebra::{Point2, Point3, Vector3};
+use nalgebra::Point2;
 
+use super::plates::{across, rib_solid, spine_solid};
 use crate::board::Board;
 use crate::curve::Vector;
-use crate::drawing::{Path, Point};
-use crate::frame::Rib;
-use crate::mesh::{Mesh, MeshError, PlateFrame, extrude};
+use crate::mesh::{Mesh, MeshError, extrude};
 
 /// Chord tolerance of arcs in the preview, mm.
-const TOLERANCE: f64 = 0.05;
+const TOLERANCE: f64 = 0.02;
 
 /// Ribs and spine as plates, and at each rib the strips of both rails as slices of the rib's thickness, planed for the deck.
 ///
@@ -18,13 +17,7 @@ pub fn frame_preview(board: &Board) -> Result<Vec<Mesh>, MeshError> {
     let mut meshes = Vec::new();
     for rib in &board.ribs {
         let name = format!("rib-{:02}", rib.number);
-        meshes.push(extrude(
-            &name,
-            &ring(&rib.outline),
-            &[],
-            &across(rib),
-            rib.thickness,
-        )?);
+        meshes.push(rib_solid(rib, TOLERANCE)?);
         for slice in &rib.slices {
             let polygon = slice.planed(&rib.stack, TOLERANCE);
             if polygon.len() < 3 {
@@ -40,37 +33,8 @@ pub fn frame_preview(board: &Board) -> Result<Vec<Mesh>, MeshError> {
             }
         }
     }
-    let spine = &board.spine;
-    let along = PlateFrame {
-        origin: Point3::new(0.0, -spine.thickness / 2.0, 0.0),
-        across: Vector3::x(),
-        up: Vector3::z(),
-        through: Vector3::y(),
-    };
-    meshes.push(extrude(
-        "spine",
-        &ring(&spine.outline),
-        &[],
-        &along,
-        spine.thickness,
-    )?);
+    meshes.push(spine_solid(&board.spine, TOLERANCE)?);
     Ok(meshes)
-}
-
-/// The plane of a rib's face towards the tail.
-fn across(rib: &Rib) -> PlateFrame {
-    PlateFrame {
-        origin: Point3::new(rib.x - rib.thickness / 2.0, 0.0, 0.0),
-        across: Vector3::y(),
-        up: Vector3::z(),
-        through: Vector3::x(),
-    }
-}
-
-fn ring(path: &Path) -> Vec<Point> {
-    let mut points = path.flatten(TOLERANCE);
-    points.pop();
-    points
 }
 
 /// The polygon without corners that nearly coincide, which clipping leaves.

@@ -8,17 +8,12 @@ use crate::mesh::{Mesh, MeshError, PlateFrame, extrude};
 
 /// A rib as it is cut, square to its faces; arcs within `tolerance` mm.
 pub fn rib_solid(rib: &Rib, tolerance: f64) -> Result<Mesh, MeshError> {
-    let frame = PlateFrame {
-        origin: Point3::new(rib.x - rib.thickness / 2.0, 0.0, 0.0),
-        across: Vector3::y(),
-        up: Vector3::z(),
-        through: Vector3::x(),
-    };
+    let frame = across(rib);
     let name = format!("rib-{:02}", rib.number);
     extrude(
         &name,
         &ring(&rib.outline, tolerance),
-        &[],
+        &rings(&rib.holes, tolerance),
         &frame,
         rib.thickness,
     )
@@ -35,10 +30,24 @@ pub fn spine_solid(spine: &Spine, tolerance: f64) -> Result<Mesh, MeshError> {
     extrude(
         "spine",
         &ring(&spine.outline, tolerance),
-        &[],
+        &rings(&spine.holes, tolerance),
         &frame,
         spine.thickness,
     )
+}
+
+/// The plane of a rib's face towards the tail.
+pub(super) fn across(rib: &Rib) -> PlateFrame {
+    PlateFrame {
+        origin: Point3::new(rib.x - rib.thickness / 2.0, 0.0, 0.0),
+        across: Vector3::y(),
+        up: Vector3::z(),
+        through: Vector3::x(),
+    }
+}
+
+fn rings(paths: &[Path], tolerance: f64) -> Vec<Vec<Point>> {
+    paths.iter().map(|p| ring(p, tolerance)).collect()
 }
 
 fn ring(path: &Path, tolerance: f64) -> Vec<Point> {

@@ -27,6 +27,21 @@ pub enum Machine {
     MouldCove,
 }
 
+impl Machine {
+    /// What is done there, in two or three words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Dress => "dress",
+            Self::Resaw => "resaw to leaves",
+            Self::SandLeaf => "sand leaves",
+            Self::Rip => "rip",
+            Self::SandSquare => "sand squares",
+            Self::MouldBead => "mould the bead",
+            Self::MouldCove => "mould the cove",
+        }
+    }
+}
+
 /// A size and the readings that pass.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Window {

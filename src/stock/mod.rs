@@ -21,5 +21,5 @@ pub use error::StockError;
 pub use milling::{Machine, MillingPlan, Step, Window, milling_plan, rough};
 pub use profile::Profiles;
 pub use router::{Cutter, RouterSetup};
-pub use tables::{cut_table, milling_table, strip_table};
+pub use tables::{cut_table, milling_table, piece_label};
 pub use totals::{Totals, board_feet, board_foot_volume, totals};

@@ -1,6 +1,6 @@
-//! The strip schedule, the milling sheet and the cutting list as neutral tables.
+//! The milling sheet and the cutting list as neutral tables.
 
-use super::cutting::{CuttingPlan, StripNeed};
+use super::cutting::{CuttingPlan, PieceCut, StripNeed};
 use super::{MillingPlan, Shop};
 use crate::table::{Cell, Column, Table};
 
@@ -12,37 +12,32 @@ fn number(value: Option<f64>) -> Cell {
     value.map_or(Cell::Empty, Cell::Number)
 }
 
-/// The strip schedule, in the order of the needs: course, profile, number, lengths, pieces from the tail, middles of the scarfs.
-pub fn strip_table(plan: &CuttingPlan, needs: &[StripNeed]) -> Table {
-    let rows = needs.iter().zip(&plan.scarfs).map(|(need, scarfed)| {
-        vec![
-            count(need.course),
-            need.kind.name().into(),
-            count(need.count),
-            need.length.into(),
-            need.finished.into(),
-            join(scarfed.pieces.iter().copied(), " + ").as_str().into(),
-            join(scarfed.joints.iter().map(|j| j.middle()), " ")
-                .as_str()
-                .into(),
-        ]
-    });
-    Table {
-        title: "Strips".to_owned(),
-        columns: vec![
-            Column::plain("course"),
-            Column::plain("profile"),
-            Column::plain("number"),
-            Column::measured("blank", "mm", 0),
-            Column::measured("finished", "mm", 0),
-            Column::measured("pieces from the tail", "mm", 0),
-            Column::measured("scarfs from the tail", "mm", 0),
-        ],
-        rows: rows.collect(),
-    }
+/// What to write on a piece: its strip's number, a letter for each of the strip's blanks (`a` and `b` for the two rails) or `s` and a
+/// number for spares, and the piece from the tail where the blank is scarfed: `4a`, `4b`, `4s1`, `7a-2`.
+pub fn piece_label(plan: &CuttingPlan, needs: &[StripNeed], piece: &PieceCut) -> String {
+    let wanted = needs.get(piece.blank.need).map_or(0, |n| n.count);
+    let copy = piece.blank.copy;
+    let blank = if piece.blank.spare {
+        format!("s{}", copy.saturating_sub(wanted) + 1)
+    } else {
+        match u8::try_from(copy) {
+            Ok(n) if n < 26 => char::from(b'a' + n).to_string(),
+            _ => format!("n{}", copy + 1),
+        }
+    };
+    let pieces = plan
+        .scarfs
+        .get(piece.blank.need)
+        .map_or(1, |s| s.pieces.len());
+    let part = if pieces > 1 {
+        format!("-{}", piece.piece + 1)
+    } else {
+        String::new()
+    };
+    format!("{}{blank}{part}", piece.blank.need + 1)
 }
 
-/// The cutting list, plank by plank; planks, leaves, lanes, strips and pieces count from 1.
+/// The cutting list, plank by plank; planks, leaves, lanes, strips and pieces count from 1, `from` along the plank's usable length.
 pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table {
     let mut rows = Vec::new();
     for (p, plank) in plan.planks.iter().enumerate() {
@@ -55,12 +50,16 @@ pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table 
                         size.into(),
                         count(l + 1),
                         count(n + 1),
+                        piece_label(plan, needs, cut).as_str().into(),
                         cut.from.into(),
                         cut.length.into(),
+                        count(cut.blank.need + 1),
                         needs
                             .get(cut.blank.need)
                             .map_or(Cell::Empty, |n| count(n.course)),
-                        count(cut.blank.copy + 1),
+                        needs
+                            .get(cut.blank.need)
+                            .map_or(Cell::Empty, |n| n.kind.name().into()),
                         count(cut.piece + 1),
                         if cut.blank.spare { "spare" } else { "" }.into(),
                     ]
@@ -68,14 +67,14 @@ pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table 
             }
         }
     }
-    let columns = ["plank", "size", "leaf", "lane"]
+    let columns = ["plank", "size", "leaf", "lane", "mark"]
         .map(Column::plain)
         .into_iter()
         .chain([
             Column::measured("from", "mm", 0),
             Column::measured("length", "mm", 0),
         ])
-        .chain(["course", "strip", "piece", "spare"].map(Column::plain));
+        .chain(["strip", "course", "profile", "piece", "spare"].map(Column::plain));
     Table {
         title: "Cutting list".to_owned(),
         columns: columns.collect(),
@@ -89,13 +88,17 @@ pub fn milling_table(plan: &MillingPlan) -> Table {
         let cautions: Vec<&str> = step.cautions.iter().map(|c| c.text()).collect();
         vec![
             count(i + 1),
+            step.machine.name().into(),
             step.task.into(),
+            number(step.before),
             number(step.after.map(|w| w.nominal)),
             number(step.after.map(|w| w.least)),
             number(step.after.map(|w| w.greatest)),
             number(step.router.map(|r| r.radius)),
             number(step.router.map(|r| r.height)),
             number(step.router.map(|r| r.reach)),
+            number(step.router.map(|r| r.step)),
+            number(step.router.map(|r| r.lip)),
             cautions.join(" ").as_str().into(),
         ]
     });
@@ -103,22 +106,19 @@ pub fn milling_table(plan: &MillingPlan) -> Table {
         title: format!("Milling: {}", plan.kind.name()),
         columns: vec![
             Column::plain("step"),
+            Column::plain("machine"),
             Column::plain("task"),
+            Column::measured("before", "mm", 2),
             Column::measured("set", "mm", 2),
             Column::measured("passes from", "mm", 2),
             Column::measured("to", "mm", 2),
             Column::measured("cutter radius", "mm", 2),
             Column::measured("cutter height", "mm", 2),
             Column::measured("reach past the fence", "mm", 2),
+            Column::measured("outfeed fence forward", "mm", 2),
+            Column::measured("lip left", "mm", 2),
             Column::plain("cautions"),
         ],
         rows: rows.collect(),
     }
-}
-
-fn join(values: impl Iterator<Item = f64>, between: &str) -> String {
-    values
-        .map(|v| format!("{v:.0}"))
-        .collect::<Vec<_>>()
-        .join(between)
 }

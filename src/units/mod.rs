@@ -11,7 +11,7 @@ mod scan;
 
 pub use list::list;
 pub use parse::{LengthError, parse_length};
-pub use print::{feet_inches, inches, length, litres, mass, mm, size};
+pub use print::{feet_inches, force, inches, length, litres, mass, mm, size};
 
 /// A unit of length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]

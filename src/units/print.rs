@@ -97,3 +97,14 @@ pub fn mass(kg: f64, report: Unit) -> String {
         format!("{} kg", decimal(kg, 2))
     }
 }
+
+/// A force of newtons; for a report in inches or feet, in pounds-force.
+pub fn force(newtons: f64, report: Unit) -> String {
+    /// The pound-force, N, exact by definition.
+    const POUND_FORCE: f64 = 4.448_221_615_260_5;
+    if report.is_metric() {
+        format!("{} N", decimal(newtons, 0))
+    } else {
+        format!("{} lbf", decimal(newtons / POUND_FORCE, 1))
+    }
+}

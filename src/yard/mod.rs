@@ -3,11 +3,18 @@
 //! Everything here follows from the strips and the maker's shop. What cannot be had becomes [`Trouble`] with a remedy, never an
 //! error: a board that is short of planks is still a board.
 
+mod apply;
+mod remedy;
 mod scarfs;
+mod section;
+mod shortage;
 mod trouble;
 mod work;
 
-pub use trouble::{Trouble, troubles};
+pub use remedy::{Change, Remedy};
+pub use section::Again;
+pub use trouble::Trouble;
+use trouble::troubles;
 pub use work::{Clamp, StripWork};
 
 use crate::design::Design;
@@ -35,8 +42,8 @@ pub struct Yard {
 }
 
 impl Yard {
-    /// Works out `strips` of `design`.
-    pub fn new(design: &Design, strips: &[Strip]) -> Self {
+    /// Works out `strips` of `design`; `again` lays the rail of a changed design, to try what is offered against a trouble.
+    pub fn new(design: &Design, strips: &[Strip], again: Again<'_>) -> Self {
         let c = &design.construction;
         let profiles = Profiles {
             strip: c.strip,
@@ -57,7 +64,7 @@ impl Yard {
                 count: 2,
                 course: work.course,
                 start: strip.ends[0] - design.timber.end_allowance,
-                keep_off: scarfs::keep_off(strip, work, &design.timber),
+                keep_off: scarfs::keep_off(strip, work, &design.timber, design.timber.scarf_strain),
             })
             .collect();
         let mut faults: Vec<StockError> = Vec::new();
@@ -86,7 +93,14 @@ impl Yard {
                 None
             }
         };
-        let troubles = troubles(design, &works, &faults);
+        let shortage = shortage::Shortage {
+            design,
+            strips,
+            works: &works,
+            needs: &needs,
+            profiles: &profiles,
+        };
+        let troubles = troubles(&shortage, &faults, again);
         Self {
             profiles,
             strips: works,

@@ -5,10 +5,15 @@ use crate::design::Timber;
 use crate::rail::Strip;
 use crate::timber::{BendKind, Limits};
 
-/// Stretches of the blank, mm from its tail end, where any strain passes the share of its limit that the maker leaves to scarfs.
+/// Stretches of the blank, mm from its tail end, where any strain passes the share `scarf_strain` of its limit.
 ///
 /// Half way to the neighbouring places on either side counts with a place.
-pub(super) fn keep_off(strip: &Strip, work: &StripWork, timber: &Timber) -> Vec<(f64, f64)> {
+pub(super) fn keep_off(
+    strip: &Strip,
+    work: &StripWork,
+    timber: &Timber,
+    scarf_strain: f64,
+) -> Vec<(f64, f64)> {
     let Ok(limits) = Limits::of(&timber.rail, timber.working) else {
         return Vec::new();
     };
@@ -26,7 +31,7 @@ pub(super) fn keep_off(strip: &Strip, work: &StripWork, timber: &Timber) -> Vec<
                     .ratio,
             )
             .max(twist.ok().flatten().map_or(0.0, |u| u.ratio));
-        if share <= timber.scarf_strain {
+        if share <= scarf_strain {
             continue;
         }
         let half = |other: Option<&crate::rail::StripPlace>| {

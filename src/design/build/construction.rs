@@ -1,6 +1,6 @@
 //! How the board is built.
 
-use super::{points::between, ribs, strip};
+use super::{frame, points::between, ribs, strip};
 use crate::design::{
     Construction, Foil, Nose, Tail, read::File, scalar::plain, source::Report, table::Table,
 };
@@ -43,6 +43,7 @@ pub(super) fn construction(
         proud: table.number("proud")?,
         skin_turn: table.number("skin_turn")?,
         skin_bend_radius: table.number("skin_bend_radius")?,
+        frame: frame::frame_cut(file)?,
     })
 }
 

@@ -3,15 +3,20 @@
 //! Each builder takes what is sound, notes what contradicts, and gives nothing where a value it needs is faulty, so that
 //! one slip is not reported twice.
 
+mod bed;
 mod construction;
+mod fittings;
 mod foil;
+mod frame;
 mod outline;
 mod points;
 mod ribs;
 mod rocker;
 mod section;
+mod skins;
 mod strip;
 mod tail;
+mod weight;
 mod yard;
 
 use super::{Design, read::File, source::Report};
@@ -38,8 +43,17 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
     let sections = section::sections(file, length, report);
     let ends = outline.as_ref().map(|o| (o.nose, o.tail));
     let construction = construction::construction(file, length, ends, foil.as_ref(), report);
+    let skins = skins::skins(file, report);
     let timber = yard::timber(file, report);
     let shop = yard::shop(file, timber.as_ref().map(|t| t.rail.name.as_str()), report);
+    let blocks = fittings::blocks(file);
+    let fins = fittings::fins(file, report);
+    let plug = fittings::hole(file, "plug", length, report);
+    let vent = fittings::hole(file, "vent", length, report);
+    let bed = bed::bed(file, length, report);
+    let finish = weight::finish(file);
+    let fittings = weight::fittings(file, length, report);
+    let rider = weight::rider(file, length, report);
     let report_unit = match top.word("report") {
         Some("mm") => Unit::Mm,
         Some("in") => Unit::In,
@@ -56,7 +70,16 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
         foil: foil?,
         sections: sections?,
         construction: construction?,
+        skins: skins?,
         timber: timber?,
         shop: shop?,
+        blocks: blocks?,
+        fins: fins?,
+        plug: plug?,
+        vent: vent?,
+        bed: bed?,
+        finish: finish?,
+        fittings: fittings?,
+        rider: rider?,
     })
 }

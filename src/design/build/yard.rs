@@ -6,7 +6,7 @@ use crate::design::{
 };
 use crate::timber::{Basis, Provenance, Species, Wood, find, names};
 
-/// The species of the rail and what goes with it.
+/// The species of the parts and what goes with the rail's.
 pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Option<Timber> {
     let table = file.one("timber")?;
     let shop = file.one("shop")?;
@@ -14,30 +14,24 @@ pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Option<Timber> {
         .all("timber.species")
         .map(|table| species(table, report))
         .collect();
-    let name = if table.given("rail") {
-        table.text("rail")?
-    } else {
-        table.word("rail")?
+    let mut pick = |key: &str| wood(table, file, &own, key, report);
+    let rail = pick("rail");
+    let mut or_rail = |key: &str| {
+        if table.given(key) {
+            pick(key)
+        } else {
+            rail.clone()
+        }
     };
-    let same = |a: &str, b: &str| a.trim().to_lowercase() == b.trim().to_lowercase();
-    let ours = file
-        .all("timber.species")
-        .zip(&own)
-        .find(|(table, _)| table.text("name").is_some_and(|n| same(n, name)));
-    let rail = match ours {
-        Some((_, species)) => species.clone(),
-        None => match find(name) {
-            Ok(species) => Some(species.clone()),
-            Err(_) => {
-                unknown(table, file, name, report);
-                None
-            }
-        },
-    };
+    let (skins, blocks) = (or_rail("skins"), or_rail("blocks"));
+    let frame = pick("frame");
     let own: Option<Vec<Species>> = own.into_iter().collect();
     own?;
     Some(Timber {
         rail: rail?,
+        frame: frame?,
+        skins: skins?,
+        blocks: blocks?,
         working: table.number("working")?,
         end_allowance: shop.number("end_allowance")?,
         scarf_strain: shop.number("scarf_strain")?,
@@ -45,8 +39,38 @@ pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Option<Timber> {
     })
 }
 
+/// The species that `key` names, the maker's own going first.
+fn wood(
+    table: &Table,
+    file: &File,
+    own: &[Option<Species>],
+    key: &str,
+    report: &mut Report<'_>,
+) -> Option<Species> {
+    let name = if table.given(key) {
+        table.text(key)?
+    } else {
+        table.word(key)?
+    };
+    let same = |a: &str, b: &str| a.trim().to_lowercase() == b.trim().to_lowercase();
+    let ours = file
+        .all("timber.species")
+        .zip(own)
+        .find(|(table, _)| table.text("name").is_some_and(|n| same(n, name)));
+    match ours {
+        Some((_, species)) => species.clone(),
+        None => match find(name) {
+            Ok(species) => Some(species.clone()),
+            Err(_) => {
+                unknown(table, file, (key, name), report);
+                None
+            }
+        },
+    }
+}
+
 /// Notes a species that nobody knows, with the nearest names.
-fn unknown(table: &Table, file: &File, name: &str, report: &mut Report<'_>) {
+fn unknown(table: &Table, file: &File, (key, name): (&str, &str), report: &mut Report<'_>) {
     let mut all: Vec<&str> = names().collect();
     all.extend(file.all("timber.species").filter_map(|t| t.text("name")));
     let lower = name.trim().to_lowercase();
@@ -76,7 +100,7 @@ fn unknown(table: &Table, file: &File, name: &str, report: &mut Report<'_>) {
         )
     };
     report.add_with(
-        table.span("rail"),
+        table.span(key),
         format!("no species called \"{}\" is known", name.trim()),
         remedy,
     );

@@ -19,12 +19,13 @@ pub enum DxfVersion {
     R12,
 }
 
-/// How labels are written.
+/// How labels are written. Those on a layer that a tool follows are for the part itself and are written as single strokes in any
+/// case, unless left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Labels {
     /// As text, on the text layer.
     Text,
-    /// As single strokes to engrave, on the mark layer.
+    /// All as single strokes to engrave, on the mark layer.
     Strokes,
     /// Not at all.
     Omit,
@@ -83,7 +84,7 @@ fn ordered<'a>(drawing: &'a Drawing, options: &DxfOptions) -> Vec<std::borrow::C
         match (&item.shape, options.labels) {
             _ if item.layer == Layer::Reference && !options.reference => {}
             (Shape::Text(_), Labels::Omit) => {}
-            (Shape::Text(text), Labels::Strokes) => {
+            (Shape::Text(text), labels) if labels == Labels::Strokes || item.layer.is_worked() => {
                 items.extend(stroke_text(text).into_iter().map(|path| {
                     Cow::Owned(Item {
                         part: item.part.clone(),

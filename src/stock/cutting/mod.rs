@@ -104,3 +104,28 @@ pub fn cutting_plan(
     }
     best.ok_or(failure.unwrap_or(StockError::Unfinished))
 }
+
+/// Whether the strips of `needs` can be scarfed together from the planks of `shop` at all, however many planks that takes.
+///
+/// # Errors
+///
+/// As [`cutting_plan`], but for [`StockError::NotEnough`] and [`StockError::Unfinished`].
+pub fn scarfs_fit(needs: &[StripNeed], profiles: &Profiles, shop: &Shop) -> Result<(), StockError> {
+    profiles.check()?;
+    shop.check()?;
+    for need in needs {
+        need.check()?;
+    }
+    let yields = section::yields(needs, profiles, shop)?;
+    let overlap = [profiles.strip.thickness, profiles.starter.size].map(|t| shop.scarf_ratio * t);
+    let mut failure = StockError::NoPlanks;
+    for longest in section::piece_lengths(&yields, shop) {
+        for unequal in [true, false] {
+            match scarf::scarf_all(needs, shop, &yields, overlap, longest, unequal) {
+                Ok(_) => return Ok(()),
+                Err(error) => failure = error,
+            }
+        }
+    }
+    Err(failure)
+}

@@ -1,0 +1,6 @@
+//! The building bed: upright cradles that hold the bottom skin's outer face to rocker and bottom contour.
+
+mod cradle;
+mod edge;
+
+pub use cradle::{Bed, Cradle, bed};

@@ -1,0 +1,187 @@
+//! The end of a slot, with what is cut away for the cutter in its two corners.
+
+use super::chain::line;
+use crate::curve::Vector;
+use crate::design::Relief;
+use crate::drawing::{Point, Segment};
+use std::f64::consts::{PI, SQRT_2};
+
+/// Least length of a slot's side that stays straight, mm.
+const STRAIGHT: f64 = 0.5;
+
+/// How deep a bite goes into a slot's side, mm.
+pub(super) fn bite(relief: Relief, radius: f64) -> f64 {
+    match relief {
+        Relief::None => 0.0,
+        Relief::Corner => radius * (1.0 - SQRT_2 / 2.0),
+        Relief::Wall => radius,
+    }
+}
+
+/// Whether a cutter of this radius goes into a slot of this width and depth, mm, and has room for its bites.
+pub(super) fn fits(relief: Relief, radius: f64, width: f64, depth: f64) -> bool {
+    let along = match relief {
+        Relief::None => return true,
+        Relief::Corner => SQRT_2 * radius,
+        Relief::Wall => 2.0 * radius,
+    };
+    2.0 * radius <= width && along + STRAIGHT <= depth
+}
+
+/// The segments of a slot from the foot of one side, where the path is, round its end to the foot of the other.
+///
+/// With relief, the partner's square corner goes home after a cutter of `radius`: the bite into the corner is a circle through it
+/// whose centre lies on the bisector; the one into the side is a circle through it that touches the slot's end there. Where bites
+/// into both corners would overlap they meet in the middle.
+pub(super) fn slot(
+    foot: [Vector<2>; 2],
+    corner: [Vector<2>; 2],
+    relief: Relief,
+    radius: f64,
+) -> Vec<Segment> {
+    let width = (corner[1] - corner[0]).norm();
+    let depth = (corner[0] - foot[0])
+        .norm()
+        .min((corner[1] - foot[1]).norm());
+    let straight = |p: Vector<2>| line(p.x, p.y);
+    let square = vec![straight(corner[0]), straight(corner[1]), straight(foot[1])];
+    if relief == Relief::None || !fits(relief, radius, width, depth) {
+        return square;
+    }
+    let inward = (corner[0] - foot[0]).normalize();
+    let across = (corner[1] - corner[0]) / width;
+    let turn = inward.perp(&across).signum();
+    let arc = |p: Vector<2>, sweep: f64| Segment::Arc {
+        to: Point::new(p.x, p.y),
+        bulge: turn * (sweep / 4.0).tan(),
+    };
+    if relief == Relief::Wall {
+        let down = |p: Vector<2>| p - inward * (2.0 * radius);
+        return vec![
+            straight(down(corner[0])),
+            arc(corner[0], PI),
+            straight(corner[1]),
+            arc(down(corner[1]), PI),
+            straight(foot[1]),
+        ];
+    }
+    let reach = SQRT_2 * radius;
+    let begin = [0, 1].map(|i| corner[i] - inward * reach);
+    if 2.0 * reach < width {
+        let [a, b] = [corner[0] + across * reach, corner[1] - across * reach];
+        return vec![
+            straight(begin[0]),
+            arc(a, PI),
+            straight(b),
+            arc(begin[1], PI),
+            straight(foot[1]),
+        ];
+    }
+    // Seen from a bite's centre, along the end and inward: the bites meet here.
+    let side = width / 2.0 - reach / 2.0;
+    let over = (radius * radius - side * side).max(0.0).sqrt();
+    let sweep = 1.25 * PI - over.atan2(side);
+    let middle = (corner[0] + corner[1]) / 2.0 + inward * (over - reach / 2.0);
+    vec![
+        straight(begin[0]),
+        arc(middle, sweep),
+        arc(begin[1], sweep),
+        straight(foot[1]),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::Path;
+
+    const RELIEFS: [Relief; 3] = [Relief::None, Relief::Corner, Relief::Wall];
+
+    /// A slot upward from y = 0, its void closed by the mouth.
+    fn void(width: f64, depth: f64, relief: Relief, radius: f64) -> Path {
+        let at = |x: f64, y: f64| Vector::<2>::new(x, y);
+        let h = width / 2.0;
+        let mut segments = slot(
+            [at(-h, 0.0), at(h, 0.0)],
+            [at(-h, depth), at(h, depth)],
+            relief,
+            radius,
+        );
+        segments.push(line(-h, 0.0));
+        Path {
+            start: Point::new(-h, 0.0),
+            segments,
+            closed: true,
+        }
+    }
+
+    #[test]
+    fn bites_have_their_closed_form_areas() {
+        let (width, depth, r) = (20.0, 30.0, 3.0);
+        for relief in RELIEFS {
+            let want = width * depth
+                + 2.0
+                    * match relief {
+                        Relief::None => 0.0,
+                        // Half a circle over the diagonal, less the triangle within the slot's corner.
+                        Relief::Corner => PI * r * r / 2.0 - r * r,
+                        Relief::Wall => PI * r * r / 2.0,
+                    };
+            let got = void(width, depth, relief, r).area().abs();
+            assert!((got - want).abs() < 1e-9, "{relief:?}: {got} {want}");
+        }
+    }
+
+    /// The disc swept inside the void reaches every corner of the partner's rectangle.
+    #[test]
+    fn a_cutter_reaches_the_square_corner() {
+        for relief in [Relief::Corner, Relief::Wall] {
+            for (width, r) in [
+                (20.0, 3.0),
+                (6.2, 3.0),
+                (6.2, 3.1),
+                (6.2, 1.5),
+                (8.6, 3.0),
+                (12.0, 4.2),
+            ] {
+                let depth = 25.0;
+                let void = void(width, depth, relief, r);
+                let wall = void.flatten(1e-6);
+                let free = |centre: Point| {
+                    wall.windows(2).all(|w| {
+                        let d = w[1] - w[0];
+                        let t = ((centre - w[0]).dot(&d) / d.norm_squared().max(1e-300))
+                            .clamp(0.0, 1.0);
+                        // The mouth is open.
+                        (w[0].y == 0.0 && w[1].y == 0.0)
+                            || (centre - w[0] - d * t).norm() > r - 1e-4
+                    })
+                };
+                let corner = Point::new(width / 2.0, depth);
+                let found = (0..=360).any(|k| {
+                    let (s, c) = (f64::from(k) * PI / 180.0).sin_cos();
+                    free(corner + nalgebra::Vector2::new(c, s) * r)
+                });
+                assert!(found, "{relief:?} {width} {r}");
+                // Nothing is cut that a cutter of that radius would not cut: every arc has it.
+                for (from, segment) in void.pieces() {
+                    if let Segment::Arc { to, bulge } = *segment {
+                        let got = (to - from).norm() * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
+                        assert!((got - r).abs() < 1e-9, "{got}");
+                    }
+                }
+            }
+        }
+        // Without relief it does not.
+        let wall = void(20.0, 25.0, Relief::None, 3.0);
+        assert_eq!(wall.segments.len(), 4);
+    }
+
+    #[test]
+    fn a_cutter_too_big_for_the_slot_leaves_it_square() {
+        assert!(!fits(Relief::Wall, 3.2, 6.2, 30.0));
+        assert!(!fits(Relief::Wall, 3.0, 6.2, 6.0));
+        assert!(fits(Relief::Corner, 3.0, 6.2, 5.0));
+        assert_eq!(void(6.2, 20.0, Relief::Wall, 3.2).segments.len(), 4);
+    }
+}

@@ -1,0 +1,348 @@
+//! Changes that bring strips within their limits, each tried, the smallest first.
+
+use serde::Serialize;
+
+use super::StripWork;
+use super::section::{Again, Search, Size, THINNEST};
+use crate::design::{Design, Starter, Strip};
+use crate::rail::{Bar, Demand, Kind, Strained};
+use crate::timber::{BendKind, Limits, TimberError, Utilisation, find, table};
+use crate::units::size;
+
+/// Strain softened wood takes on its stretched side, 1.5 to 2 % (bending handbooks, from memory); the lower is offered.
+const SOFTENED: f64 = 0.015;
+/// Species named in a remedy.
+const NAMED: usize = 3;
+/// Most leaves a starter is offered in.
+const LEAVES: usize = 4;
+
+/// What is changed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Change {
+    /// Another section of the moulded strips.
+    Strip(Strip),
+    /// Other starters.
+    Starter(Starter),
+    /// Every starter bent as so many leaves, glued together on the frame.
+    Leaves(usize),
+    /// Another species, of the program's.
+    Species(String),
+    /// Another species and another section, where neither serves alone.
+    Both(String, Strip),
+    /// The strips soaked or steamed before they are bent.
+    Softened,
+    /// A gentler rail: the curvature or twist, per metre, that would pass.
+    Gentler(f64),
+    /// A greater share of the limits at which scarfs may lie.
+    ScarfStrain(f64),
+    /// A smaller distance, mm, between the scarfs of neighbouring courses.
+    Stagger(f64),
+    /// Another length, mm, of the shop's planks of this index.
+    PlankLength(usize, f64),
+    /// Another number of the shop's planks of this index.
+    PlankCount(usize, u32),
+    /// Planks or machines, as the words say.
+    Shop,
+}
+
+/// A change that serves by itself.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Remedy {
+    /// What is changed.
+    pub change: Change,
+    /// What to do, in words.
+    pub text: String,
+    /// Share of the limit used at worst after the change: where a section changes, with the rail solved again, else with the strips'
+    /// bends, which stay as they are.
+    pub ratio: Option<f64>,
+    /// How much is asked of the maker, to put the smallest first. Our judgement: for a section the share it loses; steam
+    /// 0.1; a further leaf 0.15; another wood 0.25; another shape of board 1.
+    pub effort: f64,
+}
+
+impl Remedy {
+    /// What to do and what it leaves of the limit: `make the strips 5.4 mm thick (0.98 of the limit)`.
+    pub fn words(&self) -> String {
+        match (self.ratio, &self.change) {
+            (None, _) | (_, Change::Gentler(_)) => self.text.clone(),
+            (Some(share), _) => {
+                format!("{} ({:.2} of the limit)", self.text, share)
+            }
+        }
+    }
+}
+
+/// The remedies for moulded strips, or starters, `over` their limit in one way of straining; never empty.
+pub(super) fn remedies(
+    design: &Design,
+    strained: Strained,
+    over: &[(&StripWork, &Demand)],
+    again: Again<'_>,
+) -> Result<Vec<Remedy>, TimberError> {
+    let trial = Trial {
+        limits: Limits::of(&design.timber.rail, design.timber.working)?,
+        design,
+        strained,
+        over,
+        again,
+    };
+    let starters = over.iter().any(|(s, _)| s.kind == Kind::Starter);
+    let mut found = Vec::new();
+    if starters {
+        found.extend(trial.section(Size::Starter));
+        found.extend(trial.leaves());
+    } else if strained == Strained::HardWay {
+        found.extend(trial.section(Size::Width));
+    } else {
+        found.extend(trial.section(Size::Thickness));
+    }
+    let species = trial.species();
+    if found.is_empty() && species.is_none() && !starters {
+        found.extend(trial.both());
+    }
+    found.extend(species);
+    found.extend(trial.softened());
+    found.extend(trial.gentler());
+    found.sort_by(|a, b| a.effort.total_cmp(&b.effort));
+    Ok(found)
+}
+
+/// Strain at `curvature`, 1/mm, against the limit.
+fn strain(
+    limits: &Limits,
+    strained: Strained,
+    bar: Bar,
+    curvature: f64,
+) -> Result<Option<Utilisation>, TimberError> {
+    Ok(match strained {
+        Strained::EasyWay => Some(limits.bending(BendKind::EasyWay, bar.thickness, curvature)),
+        Strained::HardWay => Some(limits.bending(BendKind::HardWay, bar.width, curvature)),
+        Strained::Twist => limits.twisting(bar.width, bar.thickness, curvature)?,
+    })
+}
+
+struct Trial<'a> {
+    limits: Limits,
+    design: &'a Design,
+    strained: Strained,
+    over: &'a [(&'a StripWork, &'a Demand)],
+    again: Again<'a>,
+}
+
+impl Trial<'_> {
+    /// Share of the limit used at worst by strips of section `bar`.
+    fn worst(&self, bar: Bar) -> Option<f64> {
+        let share = |d: &Demand| strain(&self.limits, self.strained, bar, d.curvature);
+        let mut most: f64 = 0.0;
+        for (_, d) in self.over {
+            most = most.max(share(d).ok()??.ratio);
+        }
+        Some(most)
+    }
+
+    /// The greatest size below `now`, in steps of 0.1 mm, whose section passes, and the share it uses.
+    fn greatest(&self, now: f64, bar: impl Fn(f64) -> Bar) -> Option<(f64, f64)> {
+        let tenths = (10.0 * now - 1e-9).ceil() as i64 - 1;
+        (1..=tenths).rev().find_map(|tenths| {
+            let size = tenths as f64 / 10.0;
+            let share = self.worst(bar(size))?;
+            (share <= 1.0).then_some((size, share))
+        })
+    }
+
+    /// The greatest smaller section that passes with the rail solved again.
+    fn section(&self, which: Size) -> Option<Remedy> {
+        let c = &self.design.construction;
+        let strip = c.strip;
+        let bar = |size: f64| match which {
+            Size::Thickness => Bar {
+                thickness: size,
+                width: strip.width,
+            },
+            Size::Width => Bar {
+                thickness: strip.thickness,
+                width: size,
+            },
+            Size::Starter => Bar {
+                thickness: size,
+                width: size,
+            },
+        };
+        let now = match which {
+            Size::Thickness => strip.thickness,
+            Size::Width => strip.width,
+            Size::Starter => c.starter.size,
+        };
+        let share = self.worst(bar(now))?;
+        let guess = self.greatest(now, bar).map_or(0.0, |g| g.0);
+        let search = Search {
+            design: self.design,
+            size: which,
+            wood: None,
+            strained: &[self.strained],
+            again: self.again,
+        };
+        search.remedy(share, guess)
+    }
+
+    /// Starters of leaves that are bent one by one and glued together on the frame.
+    fn leaves(&self) -> Option<Remedy> {
+        let size = self.design.construction.starter.size;
+        let bar = |leaf: f64| match self.strained {
+            Strained::HardWay => Bar {
+                thickness: size,
+                width: leaf,
+            },
+            _ => Bar {
+                thickness: leaf,
+                width: size,
+            },
+        };
+        (2..=LEAVES).find_map(|leaves| {
+            let leaf = size / leaves as f64;
+            let share = self.worst(bar(leaf))?;
+            (share <= 1.0).then(|| Remedy {
+                text: format!(
+                    "bend each starter as {leaves} leaves of {leaf:.1} × {size:.1} mm, {}, and glue them together on the frame",
+                    match self.strained {
+                        Strained::HardWay => "one on the other",
+                        _ => "side by side",
+                    }
+                ),
+                change: Change::Leaves(leaves),
+                ratio: Some(share),
+                effort: 0.15 * (leaves - 1) as f64,
+            })
+        })
+    }
+
+    /// Share of their limits that the strips use at worst in any way, in a wood with `limits` and with the depths that `bar` makes of
+    /// theirs; `None` where that is not known.
+    fn worst_in(&self, limits: &Limits, bar: impl Fn(Bar) -> Bar) -> Option<f64> {
+        let mut most: f64 = 0.0;
+        for (s, _) in self.over {
+            let [thickness, width] = s.section;
+            let bar = bar(Bar { thickness, width });
+            for d in s.demand.iter().flat_map(|d| &d.demands) {
+                most = most.max(strain(limits, d.strained, bar, d.curvature).ok()??.ratio);
+            }
+        }
+        Some(most)
+    }
+
+    /// Every species of the table with its limits.
+    fn woods(&self) -> impl Iterator<Item = (&'static str, Limits)> {
+        let working = self.design.timber.working;
+        table()
+            .iter()
+            .filter_map(move |w| Some((w.name.as_str(), Limits::of(w, working).ok()?)))
+    }
+
+    /// Species of the table that take the strips as they are in every way, those nearest to their limit first.
+    fn species(&self) -> Option<Remedy> {
+        let mut able: Vec<(f64, &str)> = self
+            .woods()
+            .filter_map(|(name, limits)| Some((self.worst_in(&limits, |bar| bar)?, name)))
+            .filter(|(share, _)| *share <= 1.0)
+            .collect();
+        able.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(b.1)));
+        able.truncate(NAMED);
+        let (share, first) = able.first().copied()?;
+        let names: Vec<&str> = able.iter().map(|a| a.1).collect();
+        Some(Remedy {
+            text: format!("use {}", names.join(", or ")),
+            change: Change::Species(first.to_owned()),
+            ratio: Some(share),
+            effort: 0.25,
+        })
+    }
+
+    /// The species that takes the thickest strips in every way, and that thickness.
+    fn both(&self) -> Option<Remedy> {
+        let strip = self.design.construction.strip;
+        let tenths = (10.0 * strip.thickness - 1e-9).ceil() as i64 - 1;
+        let sizes = (1..=tenths).rev().map(|t| t as f64 / 10.0);
+        let (thickness, _, name) = sizes.take_while(|t| *t >= THINNEST).find_map(|t| {
+            self.woods()
+                .filter_map(|(name, limits)| {
+                    let share = self.worst_in(&limits, |bar| Bar {
+                        thickness: t,
+                        ..bar
+                    })?;
+                    (share <= 1.0).then_some((t, share, name))
+                })
+                .reduce(|a, b| if b.1 < a.1 { b } else { a })
+        })?;
+        let limits = Limits::of(find(name).ok()?, self.design.timber.working).ok()?;
+        let search = Search {
+            design: self.design,
+            size: Size::Thickness,
+            wood: Some(name),
+            strained: &Strained::ALL,
+            again: self.again,
+        };
+        search.remedy(self.worst_in(&limits, |bar| bar)?, thickness)
+    }
+
+    /// Soaking and steaming, which help bending but are not known to help twist.
+    fn softened(&self) -> Option<Remedy> {
+        if self.strained == Strained::Twist {
+            return None;
+        }
+        let most = self.over.iter().map(|(_, d)| d.utilisation.value);
+        let share = most.fold(0.0, f64::max) / SOFTENED;
+        (share <= 1.0).then(|| Remedy {
+            text: format!(
+                "soak or steam them: softened wood takes about {:.1} % on its stretched side (from memory); try one first",
+                100.0 * SOFTENED
+            ),
+            change: Change::Softened,
+            ratio: Some(share),
+            effort: 0.1,
+        })
+    }
+
+    /// The bend that these strips would pass at.
+    fn gentler(&self) -> Option<Remedy> {
+        let (_, worst) = self.over.iter().copied().reduce(|a, b| {
+            if b.1.utilisation.ratio > a.1.utilisation.ratio {
+                b
+            } else {
+                a
+            }
+        })?;
+        // Every strain is in proportion to its curvature.
+        let curvature = worst.curvature / worst.utilisation.ratio;
+        let text = match self.strained {
+            Strained::Twist => format!(
+                "draw the rail so that it twists no more than {:.1}° in 100 mm there, where it now twists {:.1}°",
+                (100.0 * curvature).to_degrees(),
+                (100.0 * worst.curvature).to_degrees()
+            ),
+            _ => format!(
+                "draw the rail with no less than {} radius there, where it now has {}",
+                size(self.up(1.0 / curvature), self.design.report),
+                size(1.0 / worst.curvature, self.design.report)
+            ),
+        };
+        Some(Remedy {
+            text,
+            change: Change::Gentler(1000.0 * curvature),
+            ratio: Some(1.0),
+            effort: 1.0,
+        })
+    }
+}
+
+impl Trial<'_> {
+    /// `mm` taken up to a whole millimetre, or to a sixteenth where the report is in inches.
+    fn up(&self, mm: f64) -> f64 {
+        let step = if self.design.report.is_metric() {
+            1.0
+        } else {
+            25.4 / 16.0
+        };
+        (mm / step).ceil() * step
+    }
+}
