@@ -63,17 +63,25 @@ pub fn ribs(
     rail: &Rail,
 ) -> Result<(Vec<Rib>, Vec<Trouble>), FrameError> {
     let (mut ribs, mut troubles) = (Vec::new(), Vec::new());
+    let mut first_fault = None;
     for (index, &x) in construction.rib_stations.iter().enumerate() {
         match rib(index + 1, x, construction, rail) {
             Ok(rib) => ribs.push(rib),
-            Err(FrameError::Rib { number, x, fault }) => troubles.push(Trouble {
-                headline: format!("rib {number} is left out: {fault}"),
-                extent: format!("{x:.0} mm from the tail"),
-                remedy: "move the rib, lengthen the end block, or make the board thicker there"
-                    .into(),
-            }),
+            Err(error @ FrameError::Rib { number, x, fault }) => {
+                first_fault.get_or_insert(error);
+                troubles.push(Trouble {
+                    headline: format!("rib {number} is left out: {fault}"),
+                    extent: format!("{x:.0} mm from the tail"),
+                    remedy: "move the rib, lengthen the end block, or make the board thicker there"
+                        .into(),
+                });
+            }
             Err(error) => return Err(error),
         }
+    }
+    // A frame without a single rib is none.
+    if let (true, Some(error)) = (ribs.is_empty(), first_fault) {
+        return Err(error);
     }
     troubles.extend(unrelieved(construction, &ribs));
     Ok((ribs, troubles))

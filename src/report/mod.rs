@@ -84,6 +84,8 @@ pub struct SpineReport {
     pub height: f64,
     /// Thickness, mm.
     pub thickness: f64,
+    /// Pieces it is cut as, more than one where it is longer than the sheet.
+    pub pieces: usize,
     /// Lightening and air holes in it.
     pub holes: usize,
     /// Area of a face without them, mm².
@@ -148,6 +150,7 @@ pub fn report(board: &Board) -> Report {
             ends: board.spine.ends,
             height: board.spine.height(),
             thickness: board.spine.thickness,
+            pieces: board.spine.pieces.len(),
             holes: board.spine.holes.len(),
             area: board.spine.area(),
             lands: board.spine.lands,
