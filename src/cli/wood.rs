@@ -113,5 +113,6 @@ pub(super) fn troubles(text: &mut String, report: &Report, paint: Paint) {
 
 /// Two decimals at most, none that are zero.
 fn hundredths(mm: f64) -> f64 {
-    (100.0 * mm).round() / 100.0
+    // Halves go up, whichever side of one the nearest binary number lies.
+    (100.0 * mm + 1e-6).round() / 100.0
 }

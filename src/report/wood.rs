@@ -194,6 +194,11 @@ impl PlanReport {
         };
         if self.proven && self.gap_any_scarf < 5e-4 {
             format!("{aim} proven least")
+        } else if self.proven && self.scarfs == 0 {
+            format!(
+                "{aim} proven least without scarfs; scarfing might save {:.1} % at most",
+                100.0 * self.gap_any_scarf
+            )
         } else if self.proven {
             format!(
                 "{aim} proven least with the scarfs where they are; other scarfs might save {:.1} % at most",

@@ -10,6 +10,8 @@ pub type Again<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
 
 /// Most solutions a search takes.
 const SOLUTIONS: usize = 7;
+/// How far, as a ratio, the size sought may lie from the one that would pass with the bends as they are.
+const FAR: f64 = 1.25;
 /// Thinnest strip the design file takes, mm.
 pub(super) const THINNEST: f64 = 3.0;
 /// Wood the design file asks for between cove and bead, mm.
@@ -62,13 +64,17 @@ impl Search<'_> {
     }
 
     /// The remedy with the greatest size, in steps of 0.1 mm, that passes; `share` is what is used of the limit at worst now, `guess`
-    /// the size from which to search.
+    /// the size that would pass with the bends as they are, from which to search.
     ///
     /// The share rises with the size, so two sizes close in on where it is 1; with too few solutions to close in by a single step, the
     /// greatest that was seen to pass is given.
     pub fn remedy(&self, share: f64, guess: f64) -> Option<Remedy> {
         let least = (10.0 * self.least() - 1e-6).ceil() as i64;
         let now = (10.0 * self.now() - 1e-6).ceil() as i64;
+        // Bends change by a tenth or two at most: what is further off is not tried.
+        if 10.0 * guess * FAR < least as f64 {
+            return None;
+        }
         let (mut high, mut low) = ((now, share), None::<(i64, f64)>);
         let mut next = ((10.0 * guess).floor() as i64).clamp(least, (now - 1).max(least));
         for _ in 0..SOLUTIONS {
