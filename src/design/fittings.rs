@@ -98,8 +98,10 @@ pub struct Hole {
     /// The skin it is let into.
     pub through: Through,
     /// Its middle, mm from the tail; `None` for a place by rule.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub from_tail: Option<f64>,
     /// Its middle, mm from the centreline to starboard; `None` for a place by rule.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub from_centre: Option<f64>,
     /// Diameter, mm.
     pub diameter: f64,
@@ -115,14 +117,17 @@ pub struct Hole {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Bed {
     /// The cradles' centre planes, mm from the tail; `None` for a place at every rib and under either block.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub stations: Option<Vec<f64>>,
     /// Thickness of a cradle, mm.
     pub thickness: f64,
     /// Height of the lowest place of any cradle's upper edge over the table, mm.
     pub base_height: f64,
     /// Greatest width of a cradle, mm; `None` to reach as far as the bottom skin follows the surface.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub width: Option<f64>,
     /// Width and height of a beam the cradles straddle, mm; `None` on a flat table.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub beam: Option<[f64; 2]>,
     /// Diameter of the hole on the centreline for string or light, mm; 0 for none.
     pub sight_hole: f64,

@@ -38,8 +38,10 @@ pub struct Design {
     /// The fins and their pads.
     pub fins: Fins,
     /// The leash plug.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub plug: Option<Hole>,
     /// The vent.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub vent: Option<Hole>,
     /// The building bed.
     pub bed: Bed,

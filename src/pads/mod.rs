@@ -1,6 +1,7 @@
 //! Fins, leash plug and vent: where they stand, the pads of solid wood that hold them, and what they clash with.
 
 mod clash;
+mod overlap;
 mod place;
 mod room;
 mod solid;
@@ -130,6 +131,6 @@ pub fn pads(
         clash::check(&room, &fitting, &mut troubles);
         fittings.push(fitting);
     }
-    clash::each_other(&fittings, &mut troubles);
+    overlap::each_other(&fittings, &mut troubles);
     Pads { fittings, troubles }
 }
