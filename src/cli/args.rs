@@ -10,7 +10,8 @@ use super::paint::When;
 const AFTER: &str = "\
 Example:
   boardwright new board.toml            write a starter design, to be edited
-  boardwright check board.toml          look at its measures and its rail
+  boardwright check board.toml          look at its measures, its rail, its wood
+  boardwright dry-fit board.toml        see whether every part meets its neighbours
   boardwright build board.toml -o out   write templates, meshes and tables; open out/index.html
 
 Exit codes:
@@ -49,6 +50,9 @@ pub(super) enum Command {
     /// Check a design; show its measures, frame, rail, strips, wood and warnings.
     #[command(after_help = "Example:\n  boardwright check board.toml")]
     Check(Check),
+    /// Put every part together as solids and measure how neighbours meet.
+    #[command(after_help = "Example:\n  boardwright dry-fit board.toml")]
+    DryFit(DryFit),
     /// Write everything the maker works from into a folder.
     #[command(after_help = BUILD)]
     Build(Build),
@@ -85,6 +89,19 @@ pub(super) struct Check {
     #[arg(long)]
     pub json: bool,
     /// End with exit code 4 where there are warnings.
+    #[arg(long)]
+    pub strict: bool,
+}
+
+/// Arguments of `dry-fit`.
+#[derive(Debug, clap::Args)]
+pub(super) struct DryFit {
+    /// The design file; `-` for standard input.
+    pub file: PathBuf,
+    /// Print every pair as JSON instead of a screen to read.
+    #[arg(long)]
+    pub json: bool,
+    /// End with exit code 4 where parts overlap or stand apart too far.
     #[arg(long)]
     pub strict: bool,
 }

@@ -4,6 +4,7 @@ mod args;
 mod build;
 mod check;
 mod columns;
+mod dry_fit;
 mod failure;
 mod folder;
 mod input;
@@ -47,6 +48,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::New(new) => new::run(new, stdout),
         Command::Check(check) => check::run(check, stdout, stderr),
         Command::Build(build) => build::run(build, stdout, stderr),
+        Command::DryFit(fit) => dry_fit::run(fit, stdout, stderr),
         Command::Keys => print(&crate::design::reference()).map(|()| 0),
     };
     match done {

@@ -32,6 +32,20 @@ pub enum Kind {
     CoveOnBead,
     /// The deck skin on a strip.
     StripUnderDeck,
+    /// A block between the skins, on the bottom.
+    BlockOnBottom,
+    /// The deck skin on a block.
+    BlockUnderDeck,
+    /// The spine's end against a block.
+    SpineToBlock,
+    /// A strip's end against a block.
+    StripToBlock,
+    /// A pad on its skin.
+    PadOnSkin,
+    /// A pad beside a rib.
+    PadByRib,
+    /// A pad beside the spine.
+    PadBySpine,
 }
 
 impl Kind {
@@ -57,6 +71,13 @@ impl Kind {
             Self::FlatBase => "flat base on starter",
             Self::CoveOnBead => "cove on bead",
             Self::StripUnderDeck => "deck skin on strip",
+            Self::BlockOnBottom => "block on bottom skin",
+            Self::BlockUnderDeck => "deck skin on block",
+            Self::SpineToBlock => "spine to block",
+            Self::StripToBlock => "strip to block",
+            Self::PadOnSkin => "pad on skin",
+            Self::PadByRib => "pad by rib",
+            Self::PadBySpine => "pad by spine",
         }
     }
 }

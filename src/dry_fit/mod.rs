@@ -14,7 +14,7 @@ pub use solid::Solid;
 
 use crate::board::Board;
 use crate::mesh::Mesh;
-use crate::solids::{planed_strips, rib_solid, skin_solids, spine_solid};
+use crate::solids::{lofted_solid, planed_strips, rib_solid, skin_solids, spine_solid};
 
 /// Greatest overlap of parts that only bear on each other, mm.
 pub const OVERLAP: f64 = 0.05;
@@ -26,7 +26,7 @@ const TOLERANCE: f64 = 0.004;
 /// A board put together dry.
 #[derive(Debug, Clone)]
 pub struct DryFit {
-    /// The parts in place: ribs, spine, skins, the starboard rail's strips; port's mirror them.
+    /// The parts in place: ribs, spine, skins, the starboard rail's strips (port's mirror them), blocks, pads.
     pub parts: Vec<Mesh>,
     /// Every pair of neighbours.
     pub contacts: Vec<Contact>,
@@ -42,13 +42,28 @@ pub fn dry_fit(board: &Board) -> Result<DryFit, FitError> {
     parts.extend(skin_solids(board)?);
     let strips = planed_strips(board)?;
     // Where each of the board's strips is among the parts.
-    let mut places = Vec::new();
+    let mut places = pairs::Places::default();
     for strip in strips {
-        places.push(strip.as_ref().map(|_| parts.len()));
+        places.strips.push(strip.as_ref().map(|_| parts.len()));
         parts.extend(strip);
     }
+    for (i, block) in board.blocks.iter().enumerate() {
+        for (horn, body) in block.bodies.iter().enumerate() {
+            // A swallow tail's horns stand clear of all but the skins, which do not reach across there.
+            if horn == 0 {
+                places.blocks.push((i, parts.len()));
+            }
+            parts.push(lofted_solid(body)?);
+        }
+    }
+    for fitting in &board.pads.fittings {
+        for piece in fitting.pad.iter().flat_map(|p| &p.pieces) {
+            places.pads.push((fitting.through, parts.len()));
+            parts.push(lofted_solid(&piece.body)?);
+        }
+    }
     let solids: Vec<Solid> = parts.iter().map(Solid::new).collect::<Result<_, _>>()?;
-    let contacts = pairs::pairs(board, &places)
+    let contacts = pairs::pairs(board, &places, &parts)
         .into_iter()
         .map(|pair| Contact {
             parts: pair.parts.map(|i| parts[i].name.clone()),

@@ -2,7 +2,8 @@
 
 use super::contact::{Bearing, Kind};
 use crate::board::Board;
-use crate::design::Lie;
+use crate::design::{Lie, Through};
+use crate::mesh::Mesh;
 use crate::rail::{Course, Kind as Course_, Stack, Strip};
 
 /// Two parts, by their places in the list, and what they bear on.
@@ -19,8 +20,20 @@ const CLEAR: f64 = 1.5;
 /// An inner face of less than this, mm, is too little to bear on a rib.
 const FACE: f64 = 2.0;
 
-/// All pairs of neighbours among ribs, spine, bottom skin, deck skin, and strips; `strips` tells where each strip is.
-pub(super) fn pairs(board: &Board, strips: &[Option<usize>]) -> Vec<Pair> {
+/// Where parts are in the list, after the ribs, the spine, the bottom skin and the deck skin.
+#[derive(Debug, Default)]
+pub(super) struct Places {
+    /// Of the board's strips.
+    pub strips: Vec<Option<usize>>,
+    /// Of the blocks, by their index in the board.
+    pub blocks: Vec<(usize, usize)>,
+    /// Of the pads' pieces, with the skin they lie on.
+    pub pads: Vec<(Through, usize)>,
+}
+
+/// All pairs of neighbours.
+pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
+    let strips = &places.strips;
     let spine = board.ribs.len();
     let (bottom, deck) = (spine + 1, spine + 2);
     let mut found = Vec::new();
@@ -102,7 +115,105 @@ pub(super) fn pairs(board: &Board, strips: &[Option<usize>]) -> Vec<Pair> {
         bearing: along(bays),
     });
     found.extend(rail(board, strips, bottom, deck));
+    found.extend(blocks(board, places, parts));
+    found.extend(pads(board, places, parts));
     found
+}
+
+/// Pairs of blocks with skins, spine and strips.
+fn blocks(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
+    let spine = board.ribs.len();
+    let mut found = Vec::new();
+    for &(index, place) in &places.blocks {
+        let along = |stretches| Bearing {
+            axis: 0,
+            stretches,
+            step: STEP,
+        };
+        for (skin, kind) in [
+            (spine + 1, Kind::BlockOnBottom),
+            (spine + 2, Kind::BlockUnderDeck),
+        ] {
+            found.push(Pair {
+                parts: [place, skin],
+                kind,
+                bearing: along(shared(&parts[place], &parts[skin], 0)),
+            });
+        }
+        let face = board.blocks[index].face;
+        // What ends within this of the face butts on it.
+        let butts = |ends: [f64; 2]| ends.iter().any(|e| (e - face).abs() < CLEAR);
+        let butt = |part: usize, kind| Pair {
+            parts: [part, place],
+            kind,
+            bearing: along(vec![[face - CLEAR, face + CLEAR]]),
+        };
+        if butts(board.spine.ends) {
+            found.push(butt(spine, Kind::SpineToBlock));
+        }
+        for (strip, part) in board.strips.iter().zip(&places.strips) {
+            if let Some(part) = part.filter(|_| butts(strip.ends)) {
+                found.push(butt(part, Kind::StripToBlock));
+            }
+        }
+    }
+    found
+}
+
+/// Pairs of pads with skins, ribs and spine. What they do not bear on they only must not enter.
+fn pads(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
+    let spine = board.ribs.len();
+    let mut found = Vec::new();
+    for &(through, place) in &places.pads {
+        let skin = match through {
+            Through::Bottom => spine + 1,
+            Through::Deck => spine + 2,
+        };
+        found.push(Pair {
+            parts: [place, skin],
+            kind: Kind::PadOnSkin,
+            bearing: Bearing {
+                axis: 0,
+                stretches: shared(&parts[place], &parts[skin], 0),
+                step: STEP,
+            },
+        });
+        for part in 0..=spine {
+            if !shared(&parts[place], &parts[part], 0).is_empty() {
+                found.push(Pair {
+                    parts: [place, part],
+                    kind: if part == spine {
+                        Kind::PadBySpine
+                    } else {
+                        Kind::PadByRib
+                    },
+                    bearing: Bearing {
+                        axis: 0,
+                        stretches: Vec::new(),
+                        step: STEP,
+                    },
+                });
+            }
+        }
+    }
+    found
+}
+
+/// Where two parts lie side by side along an axis, if they do.
+fn shared(a: &Mesh, b: &Mesh, axis: usize) -> Vec<[f64; 2]> {
+    let range = |m: &Mesh| {
+        let along = m.vertices.iter().map(|v| v[axis]);
+        along.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], v| {
+            [low.min(v), high.max(v)]
+        })
+    };
+    let ([a0, a1], [b0, b1]) = (range(a), range(b));
+    let both = [a0.max(b0) + 1e-6, a1.min(b1) - 1e-6];
+    if both[1] > both[0] {
+        vec![both]
+    } else {
+        Vec::new()
+    }
 }
 
 /// Whether the strip shows the rib enough of its inner face.

@@ -9,8 +9,8 @@ use crate::lofted::{Lofted, Slice};
 
 /// Greatest distance of the planes a pad is drawn through, mm.
 const STEP: f64 = 4.0;
-/// Pieces across a pad between points on the skin.
-const PIECES: usize = 8;
+/// Pieces across a pad between points on the skin, and of its ends.
+const PIECES: usize = 16;
 /// Thinnest pad, mm: one thinner splits (common practice, no published source).
 const THINNEST: f64 = 5.0;
 /// Narrowest and shortest piece worth fitting, mm.
@@ -199,7 +199,12 @@ fn runs(
         return Vec::new();
     }
     let mut stops = vec![from, to];
-    stops.extend(corners.iter().map(|p| p.x));
+    let mut ends: Vec<f64> = corners.iter().map(|p| p.x).collect();
+    ends.sort_by(f64::total_cmp);
+    // From corner to corner of a turned end the whole width comes in, over a few millimetres.
+    for w in ends.windows(2) {
+        stops.extend((0..=PIECES).map(|k| w[0] + (w[1] - w[0]) * k as f64 / PIECES as f64));
+    }
     // Where a side of the rectangle crosses the spine's face.
     let next = corners.iter().cycle().skip(1);
     stops.extend(

@@ -12,20 +12,27 @@ use crate::shell::ShellError;
 const COLUMN: f64 = 3.0;
 /// Planes nearer to each other than this, mm, are one.
 const APART: f64 = 0.5;
+/// Tips this long, mm, are shaped as one with their blocks.
+const TIP: f64 = 12.0;
 /// How closely sections are followed, mm.
 const ACCURACY: f64 = 1e-4;
 
-/// Bottom and deck skin between the end blocks as closed solids, out to the finished outline; bent, and not yet trimmed to the finished rail.
+/// Bottom and deck skin as closed solids, out to the finished outline; bent, and not yet trimmed to the finished rail.
 ///
-/// Sections stand in the rail's planes; beyond the land the skin goes on straight, as it does in the rail.
+/// Sections stand in the rail's planes and those of the end blocks, to [`TIP`] short of the ends and as far as a swallow tail's cleft lets them
+/// reach across; beyond the land the skin goes on straight, as it does in the rail.
 pub fn skin_solids(board: &Board) -> Result<[Mesh; 2], ShellError> {
     let c = &board.design.construction;
-    let mut rows: Vec<f64> = Vec::new();
-    for stack in &board.rail.stacks {
-        if rows.last().is_none_or(|x| stack.x - x > APART) {
-            rows.push(stack.x);
-        }
-    }
+    let horns = board.family.plan().cleft_depth().unwrap_or(0.0);
+    let (tail, nose) = board.shell.x_range();
+    let blocks = board.blocks.iter().flat_map(|b| b.bodies.first());
+    let mut rows: Vec<f64> = blocks
+        .flat_map(|body| body.slices.iter().map(|s| s.x))
+        .filter(|x| (horns.max(tail + TIP)..=nose - TIP).contains(x))
+        .collect();
+    rows.extend(board.rail.stacks.iter().map(|s| s.x));
+    rows.sort_by(f64::total_cmp);
+    rows.dedup_by(|a, b| *a - *b < APART);
     let widest = board.measures.width / 2.0;
     let columns = (widest / COLUMN).ceil().max(2.0) as usize;
     let solid = |name: &str, bottom: bool, thickness: f64| -> Result<Mesh, ShellError> {
