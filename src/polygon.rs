@@ -98,6 +98,35 @@ pub fn remaining(subject: &[Vector<2>], clips: &[Vec<Vector<2>>]) -> Vec<Vec<Vec
         .collect()
 }
 
+/// The polyline with no more of its corners than keep every other within `tolerance` of it (Douglas & Peucker, *Algorithms for the reduction of
+/// the number of points required to represent a digitized line*, 1973).
+pub fn thinned(line: &[Vector<2>], tolerance: f64) -> Vec<Vector<2>> {
+    let Some(last) = line.len().checked_sub(1) else {
+        return Vec::new();
+    };
+    let mut kept = vec![false; line.len()];
+    kept[0] = true;
+    kept[last] = true;
+    let mut stretches = vec![(0, last)];
+    while let Some((from, to)) = stretches.pop() {
+        let (a, d) = (line[from], line[to] - line[from]);
+        let off = |i: usize| {
+            let p = line[i] - a;
+            let share = (p.dot(&d) / d.norm_squared().max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+            (p - d * share).norm()
+        };
+        let far = (from + 1..to).max_by(|&i, &j| off(i).total_cmp(&off(j)));
+        if let Some(i) = far.filter(|&i| off(i) > tolerance) {
+            kept[i] = true;
+            stretches.extend([(from, i), (i, to)]);
+        }
+    }
+    line.iter()
+        .zip(kept)
+        .filter_map(|(p, kept)| kept.then_some(*p))
+        .collect()
+}
+
 fn plain(points: &[Vector<2>]) -> Vec<[f64; 2]> {
     points.iter().map(|p| [p.x, p.y]).collect()
 }

@@ -6,12 +6,16 @@ use super::deepest::deepest;
 use crate::curve::Vector;
 use crate::design::{Holes, Pattern};
 use crate::drawing::{Path, Point};
-use crate::polygon::{arc_sagitta, area, around, grown, remaining};
+use crate::polygon::{arc_sagitta, area, around, grown, remaining, thinned};
 
 /// Added to every web, mm: what fitting arcs to contour and hole may take from it.
 const SLACK: f64 = 0.018;
+/// How closely edges are followed, mm, on top of that.
+const THIN: f64 = 0.003;
 /// Added to the corners' radius, mm, so that after fitting a disc of that radius still goes into every corner.
 const EASE: f64 = 0.03;
+/// What is cropped away lies at least this far off, mm: more than the radius of any air hole.
+const FAR: f64 = 60.0;
 /// Rooms for a hole's centre smaller than this, mm², are left whole.
 const LEAST_ROOM: f64 = 1.0;
 /// Length of a hole over its height when the design is silent (common practice, no published source).
@@ -32,8 +36,8 @@ impl Room {
     pub fn centres(&self, radius: f64) -> Vec<Vec<Vector<2>>> {
         let mut clips = Vec::new();
         for (line, web) in &self.edges {
-            let reach = web + radius + SLACK;
-            clips.extend(around(line, reach + arc_sagitta(reach)));
+            let reach = web + radius + SLACK + THIN;
+            clips.extend(around(&thinned(line, THIN), reach + arc_sagitta(reach)));
         }
         clips.extend(self.columns.iter().map(|c| self.column(*c, radius + SLACK)));
         let pieces = remaining(&self.contour, &clips);
@@ -41,6 +45,20 @@ impl Room {
             .into_iter()
             .filter(|p| area(p) > LEAST_ROOM)
             .collect()
+    }
+
+    /// Leaves away what lies so far beyond a range of the first coordinate that it cannot matter there.
+    pub fn crop(&mut self, [from, to]: [f64; 2]) {
+        let widest = self.edges.iter().map(|e| e.1).fold(0.0, f64::max);
+        let beyond = 2.0 * widest + FAR;
+        let near = |p: &Vector<2>| p.x >= from - beyond && p.x <= to + beyond;
+        self.contour.retain(near);
+        for (line, _) in &mut self.edges {
+            line.retain(near);
+        }
+        self.edges.retain(|(line, _)| line.len() > 1);
+        self.columns
+            .retain(|c| c[1] >= from - beyond && c[0] <= to + beyond);
     }
 
     /// A column over the whole part, wider by `more` on each side.

@@ -43,13 +43,20 @@ fn rib_holes(rib: &Rib, c: &Construction, keep: &[KeepOut]) -> Result<Vec<Path>,
         })
     };
     let mirror = Placement::mirror(std::f64::consts::FRAC_PI_2);
-    let port = half(-1.0)?;
+    let starboard = half(1.0)?;
+    let thick = [rib.x - rib.thickness / 2.0, rib.x + rib.thickness / 2.0];
+    // A rib is symmetric, and so are its holes where no pad stands over it.
+    let port = if keep.iter().all(|k| k.across(thick).is_none()) {
+        starboard.clone()
+    } else {
+        half(-1.0)?
+    };
     let mut holes: Vec<Path> = port
         .iter()
         .rev()
         .map(|hole| hole.transform(&mirror).reversed())
         .collect();
-    holes.extend(half(1.0)?);
+    holes.extend(starboard);
     Ok(holes)
 }
 
@@ -139,6 +146,7 @@ fn spine_holes(
         let [start, end] = spine.ends;
         let from = bay.checked_sub(1).and_then(|i| ribs.get(i));
         let to = ribs.get(bay);
+        room.crop([from.map_or(start, |rib| rib.x), to.map_or(end, |rib| rib.x)]);
         room.columns.extend(from.map(|rib| [start - 1.0, rib.x]));
         room.columns.extend(to.map(|rib| [rib.x, end + 1.0]));
         holes.extend(air_hole(&room, c.frame.holes.breather / 2.0));
