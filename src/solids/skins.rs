@@ -19,7 +19,7 @@ const ACCURACY: f64 = 1e-4;
 
 /// Bottom and deck skin as closed solids, out to the finished outline; bent, and not yet trimmed to the finished rail.
 ///
-/// Sections stand in the rail's planes and those of the end blocks, to [`TIP`] short of the ends and as far as a swallow tail's cleft lets them
+/// Sections stand in the rail's planes and those of the end blocks, to 12 mm short of the ends and as far as a swallow tail's cleft lets them
 /// reach across; beyond the land the skin goes on straight, as it does in the rail.
 pub fn skin_solids(board: &Board) -> Result<[Mesh; 2], ShellError> {
     let c = &board.design.construction;
