@@ -90,6 +90,84 @@ pub(super) fn slot(
     ]
 }
 
+/// What a cutter leaves in an inside corner, mm, that is not worth a bite.
+const LEFT: f64 = 0.05;
+/// A corner tighter than this, radians, is tighter than square.
+const ACUTE: f64 = PI / 2.0 - 0.01;
+/// Chord error of bites drawn as corners of a polyline, mm.
+const CHORD: f64 = 5e-4;
+
+/// A part's contour, counter-clockwise, with bites where it turns inward too sharply for a cutter of `radius`, as at the rail's starters.
+///
+/// The bites are those of [`slot`] for corners of any angle θ of the void: into the corner itself a circle through it, its centre on the bisector,
+/// which cuts both edges 2r cos(θ/2) from it; into the side a circle that touches the edge before the corner there and cuts
+/// the one after it 2r sin θ from it. Both turn by 2(π − θ). A corner stays where its edges are too short for that.
+pub(super) fn corners(line: &[Vector<2>], relief: Relief, radius: f64) -> Vec<Vector<2>> {
+    let mut out: Vec<Vector<2>> = line.iter().take(1).copied().collect();
+    for w in line.windows(3) {
+        let (a, p, b) = (w[0], w[1], w[2]);
+        match bitten(a, p, b, relief, radius) {
+            Some(bite) => out.extend(bite),
+            None => out.push(p),
+        }
+    }
+    out.extend(line.iter().skip(1).next_back());
+    out
+}
+
+/// The bite into the corner `p` between `a` and `b`, if it needs one and there is room.
+fn bitten(
+    a: Vector<2>,
+    p: Vector<2>,
+    b: Vector<2>,
+    relief: Relief,
+    radius: f64,
+) -> Option<Vec<Vector<2>>> {
+    let (before, after) = ((p - a).norm(), (b - p).norm());
+    let (back, on) = ((a - p) / before, (b - p) / after);
+    // The void lies to the right of the contour.
+    let inward = (p - a).perp(&(b - p)) < 0.0;
+    let theta = back.dot(&on).clamp(-1.0, 1.0).acos();
+    let left = radius * (1.0 / (theta / 2.0).sin() - 1.0);
+    if !inward || relief == Relief::None || left <= LEFT {
+        return None;
+    }
+    // In a corner tighter than square a circle that touches one edge has its centre in the wood beyond the other.
+    let relief = if theta < ACUTE {
+        Relief::Corner
+    } else {
+        relief
+    };
+    let (centre, reach, start) = match relief {
+        Relief::None => return None,
+        Relief::Corner => {
+            let reach = 2.0 * radius * (theta / 2.0).cos();
+            (
+                p + (back + on).normalize() * radius,
+                [reach; 2],
+                p + back * reach,
+            )
+        }
+        Relief::Wall => {
+            let aside = (on - back * on.dot(&back)).normalize();
+            let reach = 2.0 * radius * theta.sin();
+            (p + aside * radius, [0.0, reach], p)
+        }
+    };
+    if reach[0] + STRAIGHT > before || reach[1] + STRAIGHT > after {
+        return None;
+    }
+    let sweep = 2.0 * (PI - theta);
+    let count = (sweep / (8.0 * CHORD / radius).sqrt()).ceil().max(2.0) as usize;
+    let spoke = start - centre;
+    // Through the wood, which lies to the left: clockwise about a centre in the void.
+    let at = |k: usize| {
+        let (s, c) = (-sweep * k as f64 / count as f64).sin_cos();
+        centre + Vector::<2>::new(spoke.x * c - spoke.y * s, spoke.x * s + spoke.y * c)
+    };
+    Some((0..=count).map(at).collect())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -175,6 +253,53 @@ mod tests {
         // Without relief it does not.
         let wall = void(20.0, 25.0, Relief::None, 3.0);
         assert_eq!(wall.segments.len(), 4);
+    }
+
+    /// A notch of any angle: the disc gets to its corner, the bites end on the edges, and nothing else is touched.
+    #[test]
+    fn a_cutter_reaches_the_corner_of_a_notch() {
+        let r = 3.0;
+        for degrees in [70.0_f64, 90.0, 112.0, 140.0] {
+            let theta = degrees.to_radians();
+            // The void's corner at the origin: one edge comes down the y axis, the other leaves at θ from it, the void between them on the right.
+            let a = Vector::<2>::new(0.0, 40.0);
+            let b = Vector::<2>::new(-40.0 * theta.sin(), 40.0 * theta.cos());
+            let line = [a, Vector::<2>::zeros(), b];
+            for relief in [Relief::Corner, Relief::Wall] {
+                let bitten = corners(&line, relief, r);
+                assert!(bitten.len() > 6, "{degrees} {relief:?}");
+                assert_eq!((bitten[0], bitten[bitten.len() - 1]), (a, b));
+                let clear = |centre: Vector<2>| {
+                    let far = |w: &[Vector<2>]| {
+                        let d = w[1] - w[0];
+                        let t = ((centre - w[0]).dot(&d) / d.norm_squared()).clamp(0.0, 1.0);
+                        (centre - w[0] - d * t).norm()
+                    };
+                    bitten.windows(2).map(far).fold(f64::INFINITY, f64::min)
+                };
+                // Centres in the void from which the disc just touches the corner.
+                let best = (0..=720)
+                    .map(|k| theta * f64::from(k) / 720.0)
+                    .map(|t| Vector::<2>::new(-r * t.sin(), r * t.cos()))
+                    .map(clear)
+                    .fold(0.0, f64::max);
+                assert!(best > r - 2e-3, "{degrees} {relief:?}: {best}");
+                // Bites take wood only within their reach.
+                let deepest = bitten
+                    .iter()
+                    .map(|p| p.norm().min((p - a).norm()).min((p - b).norm()));
+                assert!(deepest.fold(0.0, f64::max) <= 2.0 * r + 1e-9);
+                // Without one it does not get there.
+                let square = corners(&line, Relief::None, r);
+                assert_eq!(square.len(), 3);
+            }
+        }
+        // Outside corners, and inside ones that are nearly straight, stay.
+        let bump = [[10.0, 0.0], [0.0, 0.0], [0.0, 10.0]].map(Vector::<2>::from);
+        let turned: Vec<_> = bump.iter().rev().copied().collect();
+        let counts = [&bump[..], &turned].map(|l| corners(l, Relief::Corner, 1.0).len());
+        assert_eq!(counts.iter().min(), Some(&3));
+        assert!(counts.iter().max().is_some_and(|n| *n > 3));
     }
 
     #[test]

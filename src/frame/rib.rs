@@ -261,6 +261,7 @@ fn outline(
     let mut starboard = vec![Vector::<2>::new(half_slot, a.y + (b.y - a.y) * t)];
     starboard.extend_from_slice(&chain[after..]);
     starboard.dedup_by(|a, b| (*a - *b).norm() < 1e-6);
+    let starboard = relief::corners(&starboard, c.frame.relief, c.frame.cutter / 2.0);
     let start = starboard[0];
     let mut segments = arcs(&format!("rib {number}"), &starboard)?;
     let half = Path {
