@@ -94,6 +94,9 @@ pub(super) fn slot(
 const LEFT: f64 = 0.05;
 /// A corner tighter than this, radians, is tighter than square.
 const ACUTE: f64 = PI / 2.0 - 0.01;
+/// Longest step in an inside corner, mm, and the most wood that is given up to make one corner of it.
+const STEP: f64 = 2.0;
+const DEEP: f64 = 0.05;
 /// Chord error of bites drawn as corners of a polyline, mm.
 const CHORD: f64 = 5e-4;
 
@@ -104,15 +107,47 @@ const CHORD: f64 = 5e-4;
 /// the one after it 2r sin θ from it. Both turn by 2(π − θ). A corner stays where its edges are too short for that.
 pub(super) fn corners(line: &[Vector<2>], relief: Relief, radius: f64) -> Vec<Vector<2>> {
     let mut out: Vec<Vector<2>> = line.iter().take(1).copied().collect();
-    for w in line.windows(3) {
-        let (a, p, b) = (w[0], w[1], w[2]);
-        match bitten(a, p, b, relief, radius) {
+    let mut i = 1;
+    while i + 1 < line.len() {
+        // What the planes of a part's two faces leave of a corner may be a step of some hundredths: the edges on either side make the corner.
+        let step = stretch(&line[i..line.len() - 1]);
+        let (a, b) = (line[i - 1], line[i + step]);
+        let corner = meeting(a, &line[i..i + step], b);
+        match corner.and_then(|p| bitten(a, p, b, relief, radius)) {
             Some(bite) => out.extend(bite),
-            None => out.push(p),
+            None => out.extend_from_slice(&line[i..i + step]),
         }
+        i += step;
     }
     out.extend(line.iter().skip(1).next_back());
     out
+}
+
+/// How many of the points, from the first, may be one corner: those within [`STEP`] of it along the line.
+fn stretch(points: &[Vector<2>]) -> usize {
+    let mut length = 0.0;
+    let more = points.windows(2).take_while(|w| {
+        length += (w[1] - w[0]).norm();
+        length < STEP
+    });
+    1 + more.count()
+}
+
+/// The corner that `step` stands for, coming from `a` and going on to `b`: where the edges on either side meet, if no point of it lies off
+/// them by more than [`DEEP`].
+fn meeting(a: Vector<2>, step: &[Vector<2>], b: Vector<2>) -> Option<Vector<2>> {
+    let (&p, &q) = (step.first()?, step.last()?);
+    if step.len() == 1 {
+        return Some(p);
+    }
+    let (d, e) = (p - a, b - q);
+    let met = a + d * ((q - a).perp(&e) / d.perp(&e));
+    let off = |c: &Vector<2>| {
+        let [from, to] = [d, e].map(|along| (c - met).perp(&along).abs() / along.norm());
+        from.min(to)
+    };
+    let near = |c: &Vector<2>| off(c) <= DEEP && (c - met).norm() <= STEP;
+    step.iter().all(near).then_some(met)
 }
 
 /// The bite into the corner `p` between `a` and `b`, if it needs one and there is room.
