@@ -5,12 +5,12 @@ use std::hint::black_box;
 
 use boardwright::board::{Board, rail_planes};
 use boardwright::design::{Design, parse};
-use boardwright::export::{dxf, stl, svg};
 use boardwright::frame::ribs;
+use boardwright::output::{OutputOptions, files};
 use boardwright::rail::{solve, strips};
-use boardwright::sheets::sheets;
+use boardwright::report::report;
 use boardwright::shell::{BoardFamily, DEFAULT_TOLERANCE, loft, measures};
-use boardwright::solids::{MESH_TOLERANCE, meshes, shell_mesh};
+use boardwright::solids::{MESH_TOLERANCE, shell_mesh};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 fn design(name: &str) -> Design {
@@ -96,19 +96,14 @@ fn whole(c: &mut Criterion) {
     c.bench_function("board", |b| {
         b.iter(|| Board::new(black_box(design.clone())).unwrap())
     });
-    c.bench_function("board and files", |b| {
+    let board = Board::new(design.clone()).unwrap();
+    c.bench_function("report, remedies tried", |b| {
+        b.iter(|| report(black_box(&board)));
+    });
+    c.bench_function("board, report and all files", |b| {
         b.iter(|| {
             let board = Board::new(black_box(design.clone())).unwrap();
-            let mut bytes = 0;
-            for sheet in sheets(&board).unwrap() {
-                bytes += svg::write(&sheet.drawing, &Default::default())
-                    .unwrap()
-                    .len();
-                bytes += dxf::write(&sheet.drawing, &Default::default())
-                    .unwrap()
-                    .len();
-            }
-            bytes + stl::write(&meshes(&board).unwrap(), "board").unwrap().len()
+            files(&board, &report(&board), &OutputOptions::default()).unwrap()
         });
     });
 }

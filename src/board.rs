@@ -1,17 +1,19 @@
 //! From a design to everything that follows from it.
 
+use std::cell::{OnceCell, RefCell};
+
 use crate::afloat::{Load, Lying, lying};
 use crate::bed::{Bed, bed};
 use crate::blocks::{Block, blocks};
 use crate::curve::CurveError;
-use crate::design::Design;
+use crate::design::{Construction, Design};
 use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ribs, spine};
 use crate::mass::{Made, Mass};
 use crate::pads::{Kind, Pads, pads};
-use crate::rail::{Limits, Rail, Site, Strip, Warning, strips, warnings};
+use crate::rail::{Limits, Rail, Site, Strip, Warning, solve, strips, warnings};
 use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
 use crate::skin::Panels;
-use crate::yard::Yard;
+use crate::yard::{self, Yard};
 
 /// Why a board could not be made of a design.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -77,8 +79,7 @@ impl Board {
         let shell = loft(&family, DEFAULT_TOLERANCE)?;
         let measures = measures(&shell)?;
         let planes = rail_planes(&design, RAIL_STEP);
-        let site = Site::new(&shell, &design.construction, &planes)?;
-        let rail = site.solve(&shell, &design.construction)?;
+        let rail = solve(&shell, &design.construction, &planes)?;
         let laid = strips(&rail).map_err(BoardError::Strips)?;
         let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
         let (spine, short) = spine(&shell, &design.construction, &ribs)?;
@@ -94,11 +95,7 @@ impl Board {
         frame_troubles.extend(short);
         frame_troubles.extend(shut);
         let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
-        let again = |changed: &Design| {
-            let rail = site.solve(&shell, &changed.construction).ok()?;
-            strips(&rail).ok()
-        };
-        let yard = Yard::new(&design, &laid, &again);
+        let yard = Yard::new(&design, &laid);
         let bed = bed(&shell, &design);
         let panels = Panels::new(&design, &shell);
         let mass = Mass::new(&Made {
@@ -142,6 +139,37 @@ impl Board {
             mass,
             lying,
         })
+    }
+}
+
+impl Board {
+    /// What of its strips and their wood passes a limit or cannot be had, with changes that serve, the smallest first.
+    ///
+    /// Sections that are offered are tried with the rail solved again: where strips pass a limit this takes several times as long as all the rest.
+    pub fn strip_troubles(&self) -> Vec<yard::Trouble> {
+        let site = OnceCell::new();
+        // Troubles share their trials: the rail does not depend on the wood.
+        let tried: RefCell<Vec<(Construction, Option<Vec<Strip>>)>> = RefCell::default();
+        let lay = |c: &Construction| {
+            let planes = || rail_planes(&self.design, RAIL_STEP);
+            let site = site
+                .get_or_init(|| Site::new(&self.shell, &self.design.construction, &planes()).ok());
+            strips(&site.as_ref()?.solve(&self.shell, c).ok()?).ok()
+        };
+        let again = |changed: &Design| {
+            let c = &changed.construction;
+            let known = tried
+                .borrow()
+                .iter()
+                .find(|t| t.0 == *c)
+                .map(|t| t.1.clone());
+            known.unwrap_or_else(|| {
+                let laid = lay(c);
+                tried.borrow_mut().push((c.clone(), laid.clone()));
+                laid
+            })
+        };
+        self.yard.troubles(&self.design, &self.strips, &again)
     }
 }
 

@@ -12,6 +12,7 @@ use std::path::{Path, PathBuf};
 use boardwright::board::Board;
 use boardwright::design;
 use boardwright::output::{self, OutputOptions};
+use boardwright::report::report;
 use program::{assert_code, empty, err, example, files, names, out, run_in};
 use serde_json::Value;
 
@@ -81,7 +82,7 @@ fn two_processes_and_the_library_give_the_same_bytes() {
     let options = OutputOptions { r12: true };
     for _ in 0..2 {
         let board = Board::new(design::parse(&text, "x").unwrap()).unwrap();
-        let made = output::files(&board, &options).unwrap();
+        let made = output::files(&board, &report(&board), &options).unwrap();
         let mut made: Vec<(String, Vec<u8>)> =
             made.into_iter().map(|f| (f.path, f.bytes)).collect();
         made.sort();

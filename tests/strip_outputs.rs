@@ -8,7 +8,7 @@ use boardwright::drawing::{Bounds, Layer, Shape};
 use boardwright::export::{chart, dxf, svg};
 use boardwright::output::{OutputOptions, files};
 use boardwright::rail::Strained;
-use boardwright::report::{strip_charts, tables};
+use boardwright::report::{report, strip_charts, tables};
 use boardwright::sheets::plank_sheets;
 use boardwright::table::Cell;
 
@@ -37,7 +37,7 @@ fn a_chart_shows_what_the_schedule_says() {
         let board = board(name);
         let charts = strip_charts(&board);
         assert_eq!(charts.len(), board.strips.len());
-        let schedule = tables(&board);
+        let schedule = tables(&board, &report(&board));
         let schedule = schedule
             .iter()
             .find(|t| t.name == "strip-schedule")
@@ -197,7 +197,7 @@ fn the_cutting_list_and_the_shops_page_name_every_piece_and_every_machine() {
     let board = scarfed();
     let plan = board.yard.cutting.as_ref().unwrap();
     assert!(plan.scarfs.iter().any(|s| !s.joints.is_empty()));
-    let files = files(&board, &OutputOptions::default()).unwrap();
+    let files = files(&board, &report(&board), &OutputOptions::default()).unwrap();
     let text = |path: &str| {
         let file = files.iter().find(|f| f.path == path);
         let file = file.unwrap_or_else(|| panic!("no {path}"));

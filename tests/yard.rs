@@ -77,9 +77,8 @@ fn planks_too_thin_are_a_trouble_and_no_error() {
     let board = Board::new(sound(&format!("{LEAST}{thin}"))).unwrap();
     assert!(board.yard.cutting.is_err() && board.yard.totals.is_none());
     let told = board
-        .yard
-        .troubles
-        .iter()
+        .strip_troubles()
+        .into_iter()
         .find(|t| t.ratio.is_none())
         .unwrap();
     assert!(told.remedies[0].text.contains("thicker"), "{told:?}");
@@ -91,6 +90,7 @@ fn the_examples_have_plans_that_add_up() {
         let text = std::fs::read_to_string(format!("examples/{name}.toml")).unwrap();
         let board = Board::new(sound(&text)).unwrap();
         let yard = &board.yard;
+        let troubles = board.strip_troubles();
         assert_eq!(yard.strips.len(), board.strips.len());
         println!(
             "{name}: {} strips a side of {}",
@@ -102,7 +102,7 @@ fn the_examples_have_plans_that_add_up() {
                 let share = d.utilisation.ratio;
                 assert_eq!(
                     share > 1.0,
-                    yard.troubles.iter().any(|t| t.ratio == Some(share)),
+                    troubles.iter().any(|t| t.ratio == Some(share)),
                     "{name}: {strained:?}"
                 );
                 println!(
@@ -118,7 +118,7 @@ fn the_examples_have_plans_that_add_up() {
         }
         let r = &boardwright::report::report(&board).rail;
         println!("  {:?}\n  anywhere {:?}", r.at_ribs, r.anywhere);
-        for t in &yard.troubles {
+        for t in &troubles {
             println!("  ! {}: {}", t.headline, t.extent);
             for r in &t.remedies {
                 println!("    -> {}", r.words());
@@ -160,7 +160,7 @@ fn troubled() -> Vec<(Board, Trouble)> {
     for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
         let text = std::fs::read_to_string(format!("examples/{name}.toml")).unwrap();
         let board = Board::new(sound(&text)).unwrap();
-        let troubles = board.yard.troubles.clone();
+        let troubles = board.strip_troubles();
         found.extend(troubles.into_iter().map(|t| (board.clone(), t)));
     }
     found
@@ -340,9 +340,8 @@ fn what_is_offered_against_short_planks_gives_a_plan() {
         let board = Board::new(sound(&text)).unwrap();
         assert!(board.yard.cutting.is_err());
         let trouble = board
-            .yard
-            .troubles
-            .iter()
+            .strip_troubles()
+            .into_iter()
             .find(|t| t.strained.is_none())
             .unwrap();
         println!("{}: {}", trouble.headline, trouble.extent);

@@ -17,11 +17,11 @@ use crate::report::report;
 
 pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Failure> {
     let board = input::board(&args.file, args.json, stderr)?;
-    let files = files(&board, &OutputOptions { r12: args.r12 }).map_err(|e| {
+    let report = report(&board);
+    let files = files(&board, &report, &OutputOptions { r12: args.r12 }).map_err(|e| {
         input::cannot_make(&args.file.display().to_string(), &e.to_string(), args.json)
     })?;
     write(&args.out, &files, args.force)?;
-    let report = report(&board);
     let text = if args.json {
         let listed: Vec<_> = files
             .iter()

@@ -17,7 +17,7 @@ pub use preview::preview;
 
 use crate::board::Board;
 use crate::export::{chart, csv, dxf, json, stl, svg, svg_shading};
-use crate::report::{report, strip_charts, tables};
+use crate::report::{Report, strip_charts, tables};
 use crate::sheets::{plank_sheets, sheets, strain_maps};
 use crate::solids::{
     MESH_TOLERANCE, bed_solids, block_solids, frame_preview, pad_solids, shell_mesh, strip_solids,
@@ -44,21 +44,25 @@ pub struct OutputOptions {
 /// Name of the index.
 pub const INDEX: &str = "index.html";
 
-/// Every file of `board`: drawings, meshes, tables, the report, the index and, last, the manifest.
+/// Every file of `board`, whose report is given: drawings, meshes, tables, the report, the index and, last, the manifest.
 ///
 /// # Errors
 ///
 /// The first part that cannot be drawn or written; then nothing is given.
 ///
 /// ```
-/// use boardwright::{board::Board, design, output};
+/// use boardwright::{board::Board, design, output, report::report};
 ///
-/// let design = design::parse(design::starter(), "board.toml")?;
-/// let files = output::files(&Board::new(design)?, &output::OutputOptions::default())?;
+/// let board = Board::new(design::parse(design::starter(), "board.toml")?)?;
+/// let files = output::files(&board, &report(&board), &output::OutputOptions::default())?;
 /// assert!(files.iter().any(|file| file.path == "dxf/spine.dxf"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, OutputError> {
+pub fn files(
+    board: &Board,
+    report: &Report,
+    options: &OutputOptions,
+) -> Result<Vec<OutFile>, OutputError> {
     let sheets = sheets(board)?;
     let mut files = Vec::new();
     let mut add = |path: String, what: &str, bytes: Vec<u8>| {
@@ -139,7 +143,7 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
         let what = "the building bed's cradles under the board";
         add("stl/bed.stl".into(), what, stl::write(&bed, title)?);
     }
-    for named in tables(board) {
+    for named in tables(board, report) {
         let (name, what) = (named.name, &named.table.title);
         let text = csv::write(&named.table)?;
         add(format!("tables/{name}.csv"), what, text.into_bytes());
@@ -149,11 +153,10 @@ pub fn files(board: &Board, options: &OutputOptions) -> Result<Vec<OutFile>, Out
     let html = milling::page(board, &planks);
     let what = "milling sheets with cautions, cutting plan and strips: print this for the shop";
     add(milling::PAGE.into(), what, html.into_bytes());
-    let report = report(board);
     let text = format!("{:#}\n", report.json()?);
     let what = "measures, frame, rail and warnings, for programs";
     add("board.json".into(), what, text.into_bytes());
-    let html = index::page(board, &report, &sheets, &files);
+    let html = index::page(board, report, &sheets, &files);
     files.push(OutFile {
         path: INDEX.into(),
         what: "this index".into(),

@@ -133,7 +133,7 @@ impl StripsReport {
             worst: worst.collect(),
             glulam: glulam.reduce(|a, b| if b.ratio > a.ratio { b } else { a }),
             spring: spring.reduce(|a, b| if b.force > a.force { b } else { a }),
-            troubles: yard.troubles.clone(),
+            troubles: board.strip_troubles(),
         }
     }
 

@@ -1,7 +1,7 @@
 //! The report's numbers as tables, in millimetres and degrees.
 
 use super::schedule::schedule;
-use super::{Report, bed, fittings, measure_list, report};
+use super::{Report, bed, fittings, measure_list};
 use crate::board::Board;
 use crate::rail::Kind;
 use crate::stock::{cut_table, milling_table};
@@ -16,16 +16,15 @@ pub struct NamedTable {
     pub table: Table,
 }
 
-/// Every table of `board`.
-pub fn tables(board: &Board) -> Vec<NamedTable> {
-    let report = report(board);
+/// Every table of `board`, whose report is given.
+pub fn tables(board: &Board, report: &Report) -> Vec<NamedTable> {
     let named = |name, table| NamedTable { name, table };
     let mut tables = vec![
         named("measures", measures(board)),
         named("rocker", rocker(board)),
         named("section-areas", section_areas(board)),
         named("apex-line", apex_line(board)),
-        named("ribs", ribs(board, &report)),
+        named("ribs", ribs(board, report)),
         named("rail-courses", courses(board)),
         named("rail-margins", margins(board)),
         named("strip-schedule", schedule(board)),
@@ -36,8 +35,8 @@ pub fn tables(board: &Board) -> Vec<NamedTable> {
         named("fittings", fittings::table(board)),
         named("clashes", fittings::clashes(board)),
         named("bed", bed::table(board)),
-        named("warnings", warnings(&report)),
-        named("strip-warnings", strip_warnings(&report)),
+        named("warnings", warnings(report)),
+        named("strip-warnings", strip_warnings(report)),
     ];
     let yard = &board.yard;
     let titled = |mut table: Table| {

@@ -37,13 +37,13 @@ pub struct Yard {
     pub cutting: Result<CuttingPlan, StockError>,
     /// What it comes to, if there is a plan.
     pub totals: Option<Totals>,
-    /// What passes a limit or cannot be had, and what to change.
-    pub troubles: Vec<Trouble>,
+    /// What cannot be milled or cut.
+    pub faults: Vec<StockError>,
 }
 
 impl Yard {
-    /// Works out `strips` of `design`; `again` lays the rail of a changed design, to try what is offered against a trouble.
-    pub fn new(design: &Design, strips: &[Strip], again: Again<'_>) -> Self {
+    /// Works out `strips` of `design`.
+    pub fn new(design: &Design, strips: &[Strip]) -> Self {
         let c = &design.construction;
         let profiles = Profiles {
             strip: c.strip,
@@ -93,14 +93,6 @@ impl Yard {
                 None
             }
         };
-        let shortage = shortage::Shortage {
-            design,
-            strips,
-            works: &works,
-            needs: &needs,
-            profiles: &profiles,
-        };
-        let troubles = troubles(&shortage, &faults, again);
         Self {
             profiles,
             strips: works,
@@ -108,8 +100,21 @@ impl Yard {
             milling,
             cutting,
             totals,
-            troubles,
+            faults,
         }
+    }
+
+    /// What passes a limit or cannot be had, and what to change, for the `design` and the `strips` this was made of; `again` lays the rail
+    /// of a changed design, to try what is offered.
+    pub fn troubles(&self, design: &Design, strips: &[Strip], again: Again<'_>) -> Vec<Trouble> {
+        let shortage = shortage::Shortage {
+            design,
+            strips,
+            works: &self.strips,
+            needs: &self.needs,
+            profiles: &self.profiles,
+        };
+        troubles(&shortage, &self.faults, again)
     }
 
     /// The strip with the greatest share of the limit in one way of straining.
