@@ -3,47 +3,16 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/solids.rs"]
+#[allow(dead_code)]
 mod solids;
 
 use std::f64::consts::PI;
 
 use boardwright::afloat::{AfloatError, Hull, Load, Water, Waterline, afloat};
-use boardwright::curve::Vector;
 use boardwright::design;
-use boardwright::shell::{DEFAULT_TOLERANCE, End, Family, Shell, loft, measures, shell};
+use boardwright::shell::{DEFAULT_TOLERANCE, Shell, loft, measures, shell};
 use proptest::prelude::*;
-use solids::{Superellipsoid, Wigley};
-
-/// A box of length, beam and height on the base plane.
-struct Block([f64; 3]);
-
-impl Family for Block {
-    fn breaks(&self) -> Vec<f64> {
-        vec![0.0, 1.0]
-    }
-    fn rows(&self) -> Vec<f64> {
-        vec![]
-    }
-    fn marks(&self) -> Vec<f64> {
-        vec![0.0, 0.25, 0.5, 0.75, 1.0]
-    }
-    fn section(&self, u: f64, v: &[f64]) -> Vec<Vector<3>> {
-        let [length, beam, height] = self.0;
-        v.iter()
-            .map(|&v| {
-                let up = ((v - 0.25) * 2.0).clamp(0.0, 1.0);
-                let out = (4.0 * v).min(4.0 - 4.0 * v).min(1.0);
-                Vector::from([length * u, beam / 2.0 * out, height * up])
-            })
-            .collect()
-    }
-    fn ends(&self) -> [End; 2] {
-        [End::Face; 2]
-    }
-    fn apex(&self) -> f64 {
-        0.5
-    }
-}
+use solids::{Block, Superellipsoid, Wigley};
 
 const BOX: [f64; 3] = [1000.0, 400.0, 120.0];
 

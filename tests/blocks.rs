@@ -4,6 +4,8 @@
 #[allow(dead_code)]
 #[path = "common/solids.rs"]
 mod closed;
+#[path = "common/descent.rs"]
+mod descent;
 
 use boardwright::blocks::{Block, Which, blocks};
 use boardwright::board::Board;
@@ -15,6 +17,7 @@ use boardwright::polygon;
 use boardwright::shell::{DEFAULT_TOLERANCE, loft};
 use boardwright::solids::{block_solids, lofted_solid, strip_solids};
 use closed::Superellipsoid;
+use descent::depth_under;
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
 
@@ -99,44 +102,6 @@ fn spine_and_strips_butt_on_the_faces() {
             }
         }
     }
-}
-
-/// The surface a skin's inner face lies on, straight from the exact sections by central differences: distance of a point from the
-/// finished surface near it, found by descending on a fine grid.
-fn depth_under(board: &Board, p: [f64; 3], bottom: bool) -> f64 {
-    let apex = board.shell.apex;
-    let range = if bottom { [0.0, apex] } else { [apex, 1.0] };
-    let at = |x: f64, v: f64| {
-        let q = board.family.section_at(x).point(v);
-        ((x - p[0]).powi(2) + (q.x - p[1]).powi(2) + (q.y - p[2]).powi(2)).sqrt()
-    };
-    let (mut x, mut v) = (p[0], (range[0] + range[1]) / 2.0);
-    let (mut dx, mut dv) = (8.0, (range[1] - range[0]) / 2.0);
-    let mut best = at(x, v);
-    while dv > 1e-7 {
-        let mut moved = false;
-        for (a, b) in [
-            (dx, 0.0),
-            (-dx, 0.0),
-            (0.0, dv),
-            (0.0, -dv),
-            (dx, dv),
-            (dx, -dv),
-            (-dx, dv),
-            (-dx, -dv),
-        ] {
-            let (nx, nv) = (x + a, (v + b).clamp(range[0], range[1]));
-            let d = at(nx, nv);
-            if d < best {
-                (best, x, v, moved) = (d, nx, nv, true);
-            }
-        }
-        if !moved {
-            dx /= 2.0;
-            dv /= 2.0;
-        }
-    }
-    best
 }
 
 /// Beside the centreline, where the skins still follow the surface, the body lies a skin's thickness under the finished surface: the gap to either skin is below the 0.05 mm

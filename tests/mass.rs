@@ -1,6 +1,10 @@
 //! What a board weighs: against closed forms, the parts' own sizes, and published densities.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#[path = "common/solids.rs"]
+#[allow(dead_code)]
+mod solids;
+
 use std::sync::OnceLock;
 
 use boardwright::board::Board;
@@ -8,8 +12,9 @@ use boardwright::curve::Vector;
 use boardwright::design::{self, FinishKind};
 use boardwright::mass::{Material, Part, Region, shares};
 use boardwright::rail::{Kind, Rail};
-use boardwright::shell::{DEFAULT_TOLERANCE, End, Family, loft};
+use boardwright::shell::{DEFAULT_TOLERANCE, loft};
 use boardwright::timber::find;
+use solids::Block;
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
 
@@ -285,41 +290,11 @@ fn weights_are_checked() {
     );
 }
 
-/// A box of length, beam and height on the base plane.
-struct Slab([f64; 3]);
-
-impl Family for Slab {
-    fn breaks(&self) -> Vec<f64> {
-        vec![0.0, 1.0]
-    }
-    fn rows(&self) -> Vec<f64> {
-        vec![]
-    }
-    fn marks(&self) -> Vec<f64> {
-        vec![0.0, 0.25, 0.5, 0.75, 1.0]
-    }
-    fn section(&self, u: f64, v: &[f64]) -> Vec<Vector<3>> {
-        let [length, beam, height] = self.0;
-        let corner = |&v: &f64| {
-            let up = ((v - 0.25) * 2.0).clamp(0.0, 1.0);
-            let out = (4.0 * v).min(4.0 - 4.0 * v).min(1.0);
-            Vector::from([length * u, beam / 2.0 * out, height * up])
-        };
-        v.iter().map(corner).collect()
-    }
-    fn ends(&self) -> [End; 2] {
-        [End::Face; 2]
-    }
-    fn apex(&self) -> f64 {
-        0.5
-    }
-}
-
 /// A box in closed form: skins are length × beam × thickness with their centres half a thickness inside the faces, the rest is block.
 #[test]
 fn a_box_is_shared_out_exactly() {
     let [l, b, h] = [1800.0, 480.0, 70.0];
-    let shell = loft(&Slab([l, b, h]), DEFAULT_TOLERANCE).unwrap();
+    let shell = loft(&Block([l, b, h]), DEFAULT_TOLERANCE).unwrap();
     let mut design = design::parse(&text("round-tail-6ft4"), "x").unwrap();
     (
         design.construction.bottom_skin,

@@ -1,12 +1,16 @@
 //! Fins, leash plug and vent: pads that fit, and clashes made on purpose.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#[path = "common/descent.rs"]
+mod descent;
+
 use boardwright::board::Board;
 use boardwright::curve::Vector;
 use boardwright::design::{self, Through};
 use boardwright::pads::{Fitting, Kind, Trouble};
 use boardwright::rail::slices;
 use boardwright::solids::{lofted_solid, pad_solids};
+use descent::depth_under;
 use proptest::prelude::*;
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
@@ -206,43 +210,6 @@ fn pads_leave_their_neighbours_alone() {
     }
 }
 
-/// Distance of a point from the finished bottom or deck near it, by descent on the exact sections; the loft is not asked.
-fn distance(board: &Board, p: [f64; 3], bottom: bool) -> f64 {
-    let apex = board.shell.apex;
-    let range = if bottom { [0.0, apex] } else { [apex, 1.0] };
-    let at = |x: f64, v: f64| {
-        let q = board.family.section_at(x).point(v);
-        ((x - p[0]).powi(2) + (q.x - p[1]).powi(2) + (q.y - p[2]).powi(2)).sqrt()
-    };
-    let (mut x, mut v) = (p[0], (range[0] + range[1]) / 2.0);
-    let (mut dx, mut dv) = (8.0, (range[1] - range[0]) / 2.0);
-    let mut best = at(x, v);
-    while dv > 1e-7 {
-        let mut moved = false;
-        for (a, b) in [
-            (dx, 0.0),
-            (-dx, 0.0),
-            (0.0, dv),
-            (0.0, -dv),
-            (dx, dv),
-            (dx, -dv),
-            (-dx, dv),
-            (-dx, -dv),
-        ] {
-            let (nx, nv) = (x + a, (v + b).clamp(range[0], range[1]));
-            let d = at(nx, nv);
-            if d < best {
-                (best, x, v, moved) = (d, nx, nv, true);
-            }
-        }
-        if !moved {
-            dx /= 2.0;
-            dv /= 2.0;
-        }
-    }
-    best
-}
-
 /// The fitted face lies a skin's thickness under the finished surface wherever the skin follows it, within the 0.05 mm of overlap
 /// an assembly may have; the flat face leaves at least the thickness asked for.
 #[test]
@@ -269,7 +236,7 @@ fn fitted_faces_lie_on_the_skin() {
                     if p.x.abs() > plan * 0.6 {
                         continue;
                     }
-                    let d = distance(&board, [slice.x, p.x.abs(), p.y], bottom);
+                    let d = depth_under(&board, [slice.x, p.x.abs(), p.y], bottom);
                     assert!(
                         (d - skin).abs() < 0.05,
                         "{name}, {} at x {}: {p:?}, {d}",

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/solids.rs"]
+#[allow(dead_code)]
 mod solids;
 
 use boardwright::curve::Vector;

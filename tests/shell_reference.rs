@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "common/solids.rs"]
+#[allow(dead_code)]
 mod solids;
 
 use boardwright::shell::{DEFAULT_TOLERANCE, Family, Shell, loft};

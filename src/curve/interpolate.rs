@@ -125,6 +125,18 @@ pub fn collocate<const D: usize>(
     Collocation::new(knots, sites)?.solve(values)
 }
 
+/// The cubic spline whose parameter is `x`, rising, and which passes through `points` there, without a knot at the second and last but one
+/// (de Boor's not-a-knot ends).
+pub fn graph<const D: usize>(x: &[f64], points: Vec<Vector<D>>) -> Result<BSpline<D>, CurveError> {
+    let n = x.len();
+    if n < 4 {
+        return Err(CurveError::TooFew { got: n, need: 4 });
+    }
+    let knots = KnotVector::clamped(3, x[0], &x[2..n - 2], x[n - 1])?;
+    let sites: Vec<(f64, usize)> = x.iter().map(|&x| (x, 0)).collect();
+    collocate(knots, &sites, points)
+}
+
 /// Interpolation conditions over a knot vector, factored once for many right-hand sides.
 ///
 /// Condition `i` gives the derivative of order `sites[i].1` (at most 2) at parameter `sites[i].0`. Sites go in rising

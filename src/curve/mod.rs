@@ -29,7 +29,7 @@ pub use edit::Bezier;
 pub use error::CurveError;
 pub use fair::{Condition, FairCurve, Term};
 pub use fit::{approximate, fit, least_squares};
-pub use interpolate::{Collocation, Ends, Parameters, collocate, interpolate, parameters};
+pub use interpolate::{Collocation, Ends, Parameters, collocate, graph, interpolate, parameters};
 pub use knots::{Basis, KnotVector, MAX_DEGREE};
 pub use length::ArcLength;
 pub use quadrature::{gauss_legendre, integrate};

@@ -98,6 +98,15 @@ impl Table {
         }
     }
 
+    /// A number that may be silent, which is then no number. `None` if it is faulty.
+    pub(super) fn number_if_given(&self, name: &str) -> Option<Option<f64>> {
+        if self.given(name) {
+            self.number_or(name, None).map(Some)
+        } else {
+            Some(None)
+        }
+    }
+
     /// A number that may not be silent; notes a fault if it is.
     pub(super) fn need(&self, name: &str, report: &mut Report<'_>) -> Option<f64> {
         self.demand(name, report);

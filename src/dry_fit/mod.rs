@@ -14,7 +14,7 @@ pub use solid::Solid;
 
 use crate::board::Board;
 use crate::mesh::Mesh;
-use crate::solids::{lofted_solid, planed_strips, rib_solid, skin_solids, spine_solid};
+use crate::solids::{lofted_solid, planed_strips, rib_solid, skin_bodies, spine_solid};
 
 /// Greatest overlap of parts that only bear on each other, mm.
 pub const OVERLAP: f64 = 0.05;
@@ -39,7 +39,9 @@ pub fn dry_fit(board: &Board) -> Result<DryFit, FitError> {
         parts.push(rib_solid(rib, TOLERANCE)?);
     }
     parts.push(spine_solid(&board.spine, TOLERANCE)?);
-    parts.extend(skin_solids(board)?);
+    for skin in skin_bodies(board)? {
+        parts.push(lofted_solid(&skin)?);
+    }
     let strips = planed_strips(board)?;
     // Where each of the board's strips is among the parts.
     let mut places = pairs::Places::default();

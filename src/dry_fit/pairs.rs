@@ -4,7 +4,7 @@ use super::contact::{Bearing, Kind};
 use crate::board::Board;
 use crate::design::{Lie, Through};
 use crate::mesh::Mesh;
-use crate::rail::{Course, Kind as Course_, Stack, Strip};
+use crate::rail::{Kind as Course, Stack, Strip};
 
 /// Two parts, by their places in the list, and what they bear on.
 pub(super) struct Pair {
@@ -15,6 +15,25 @@ pub(super) struct Pair {
 
 /// Length over which parts must bear somewhere, mm.
 const STEP: f64 = 15.0;
+
+/// Bearing along the board over stretches.
+fn along(stretches: Vec<[f64; 2]>) -> Bearing {
+    Bearing {
+        axis: 0,
+        stretches,
+        step: STEP,
+    }
+}
+
+/// Bearing across the board.
+fn across(stretch: [f64; 2]) -> Bearing {
+    Bearing {
+        axis: 1,
+        stretches: vec![stretch],
+        step: STEP,
+    }
+}
+
 /// Kept clear of corners and ends, mm.
 const CLEAR: f64 = 1.5;
 /// An inner face of less than this, mm, is too little to bear on a rib.
@@ -38,32 +57,26 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
     let (bottom, deck) = (spine + 1, spine + 2);
     let mut found = Vec::new();
     for (i, rib) in board.ribs.iter().enumerate() {
-        let across = |from: f64, to: f64| Bearing {
-            axis: 1,
-            stretches: vec![[from, to]],
-            step: STEP,
-        };
-        let ends = rib.stack.inner_boundary();
-        let end = |pick: fn(&[crate::curve::Vector<2>]) -> Option<&crate::curve::Vector<2>>| {
-            ends.as_deref().and_then(pick).map_or(0.0, |p| p.x)
-        };
+        let boundary = rib.stack.inner_boundary();
+        let ends = boundary.and_then(|b| Some([b.first()?.x, b.last()?.x]));
+        let [low, high] = ends.unwrap_or_default();
         // The template clears both faces, so it ends where the narrower does.
         let slant = rib.thickness * rib.bevels.rail.tan().abs();
         let slot = rib.slot_width / 2.0 + CLEAR;
         found.push(Pair {
             parts: [i, bottom],
             kind: Kind::RibOnBottom,
-            bearing: across(slot, end(|b| b.first()) - slant - CLEAR),
+            bearing: across([slot, low - slant - CLEAR]),
         });
         found.push(Pair {
             parts: [i, deck],
             kind: Kind::RibUnderDeck,
-            bearing: across(slot, end(|b| b.last()) - slant - CLEAR),
+            bearing: across([slot, high - slant - CLEAR]),
         });
         found.push(Pair {
             parts: [i, spine],
             kind: Kind::RibOnSpine,
-            bearing: across(-board.spine.thickness / 2.0, board.spine.thickness / 2.0),
+            bearing: across([-board.spine.thickness / 2.0, board.spine.thickness / 2.0]),
         });
         for (strip, &place) in board.strips.iter().zip(strips) {
             let Some(place) = place else { continue };
@@ -73,27 +86,19 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
                 continue;
             }
             let whole = strip.ends[0] < aft && strip.ends[1] > fore;
-            let stretches = if whole && bears(&rib.stack, strip) {
-                vec![[aft, fore]]
-            } else {
-                Vec::new()
-            };
+            let stretches =
+                if whole && bears(&rib.stack, strip, board.design.construction.starter.lie) {
+                    vec![[aft, fore]]
+                } else {
+                    Vec::new()
+                };
             found.push(Pair {
                 parts: [i, place],
                 kind: Kind::StripOnRib,
-                bearing: Bearing {
-                    axis: 0,
-                    stretches,
-                    step: STEP,
-                },
+                bearing: along(stretches),
             });
         }
     }
-    let along = |stretches| Bearing {
-        axis: 0,
-        stretches,
-        step: STEP,
-    };
     let ends = [board.spine.ends[0] + CLEAR, board.spine.ends[1] - CLEAR];
     found.push(Pair {
         parts: [spine, bottom],
@@ -125,11 +130,6 @@ fn blocks(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
     let spine = board.ribs.len();
     let mut found = Vec::new();
     for &(index, place) in &places.blocks {
-        let along = |stretches| Bearing {
-            axis: 0,
-            stretches,
-            step: STEP,
-        };
         for (skin, kind) in [
             (spine + 1, Kind::BlockOnBottom),
             (spine + 2, Kind::BlockUnderDeck),
@@ -172,11 +172,7 @@ fn pads(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
         found.push(Pair {
             parts: [place, skin],
             kind: Kind::PadOnSkin,
-            bearing: Bearing {
-                axis: 0,
-                stretches: shared(&parts[place], &parts[skin], 0),
-                step: STEP,
-            },
+            bearing: along(shared(&parts[place], &parts[skin], 0)),
         });
         for part in 0..=spine {
             if !shared(&parts[place], &parts[part], 0).is_empty() {
@@ -187,11 +183,7 @@ fn pads(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
                     } else {
                         Kind::PadByRib
                     },
-                    bearing: Bearing {
-                        axis: 0,
-                        stretches: Vec::new(),
-                        step: STEP,
-                    },
+                    bearing: along(Vec::new()),
                 });
             }
         }
@@ -217,17 +209,16 @@ fn shared(a: &Mesh, b: &Mesh, axis: usize) -> Vec<[f64; 2]> {
 }
 
 /// Whether the strip shows the rib enough of its inner face.
-fn bears(stack: &Stack, strip: &Strip) -> bool {
+fn bears(stack: &Stack, strip: &Strip, lie: Lie) -> bool {
     let c = match stack.courses.get(strip.course) {
         Some(c) => c,
         None => return false,
     };
     // Of starters abreast the innermost alone meets the rib.
-    let outer = c.kind == Course_::Starter
-        && stack
-            .courses
-            .get(strip.course + 1)
-            .is_some_and(|next| next.kind == Course_::Starter && abreast(c, next));
+    let next = stack.courses.get(strip.course + 1);
+    let outer = lie == Lie::Abreast
+        && c.kind == Course::Starter
+        && next.is_some_and(|next| next.kind == Course::Starter);
     let [low, high] = c.inner_face();
     let steps = 20;
     let within = (0..=steps)
@@ -237,23 +228,14 @@ fn bears(stack: &Stack, strip: &Strip) -> bool {
     !outer && (high - low).norm() * within as f64 / f64::from(steps) > FACE
 }
 
-fn abreast(a: &Course, b: &Course) -> bool {
-    (b.foot - a.foot).norm() > 1e-6 && (b.foot.y - a.foot.y).abs() < (b.foot.x - a.foot.x).abs()
-}
-
 /// Pairs of strips with each other and with the skins.
 fn rail(board: &Board, strips: &[Option<usize>], bottom: usize, deck: usize) -> Vec<Pair> {
     let c = &board.design.construction;
     let mut found = Vec::new();
-    let along = |stretches| Bearing {
-        axis: 0,
-        stretches,
-        step: STEP,
-    };
     let lies = c.starter.lie == Lie::Abreast;
     for (upper, &place) in board.strips.iter().zip(strips) {
         let Some(place) = place else { continue };
-        if upper.course == 0 || (lies && upper.kind == Course_::Starter) {
+        if upper.course == 0 || (lies && upper.kind == Course::Starter) {
             found.push(Pair {
                 parts: [place, bottom],
                 kind: Kind::StarterOnBottom,
@@ -271,7 +253,7 @@ fn rail(board: &Board, strips: &[Option<usize>], bottom: usize, deck: usize) -> 
             let carried = match upper.kind {
                 _ if upper.course == 0 => false,
                 // Starters abreast: the first moulded strip stands on the outermost.
-                Course_::BeadOnly if lies => lower.course == 0,
+                Course::BeadOnly if lies => lower.course == 0,
                 _ => lower.course + 1 == upper.course,
             };
             let shared = [
@@ -284,9 +266,9 @@ fn rail(board: &Board, strips: &[Option<usize>], bottom: usize, deck: usize) -> 
             found.push(Pair {
                 parts: [place, under],
                 kind: match (upper.kind, lower.kind) {
-                    (Course_::Starter, _) => Kind::Starters,
-                    (Course_::BeadOnly, _) => Kind::FlatBase,
-                    (Course_::BeadAndCove, _) => Kind::CoveOnBead,
+                    (Course::Starter, _) => Kind::Starters,
+                    (Course::BeadOnly, _) => Kind::FlatBase,
+                    (Course::BeadAndCove, _) => Kind::CoveOnBead,
                 },
                 bearing: along(vec![inner(shared)]),
             });

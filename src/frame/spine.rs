@@ -4,7 +4,7 @@ use super::joint::{Joint, plan};
 use super::lands::net_area;
 use super::pieces::{Edges, End, SpinePiece, stretch};
 use super::{FrameError, Lands, Rib, Trouble};
-use crate::curve::{BSpline, KnotVector, Vector, collocate};
+use crate::curve::{Vector, graph};
 use crate::design::Construction;
 use crate::drawing::Path;
 use crate::shell::{Shell, Side};
@@ -59,8 +59,9 @@ pub fn spine(
         part: "spine".into(),
         source,
     };
-    let bottom = smooth(edges.iter().map(|e| e[0]).collect()).map_err(failed)?;
-    let deck = smooth(edges.iter().map(|e| e[1]).collect()).map_err(failed)?;
+    let x: Vec<f64> = edges.iter().map(|e| e[0].x).collect();
+    let bottom = graph(&x, edges.iter().map(|e| e[0]).collect()).map_err(failed)?;
+    let deck = graph(&x, edges.iter().map(|e| e[1]).collect()).map_err(failed)?;
     let slot_width = c.rib + c.slot_clearance;
     // A rib beyond the end of a spine that stops short has none to meet.
     let met = |r: &&Rib| r.x - slot_width > ends[0] && r.x + slot_width < ends[1];
@@ -155,15 +156,6 @@ fn shortened(asked: [f64; 2], ends: [f64; 2]) -> Vec<Trouble> {
         troubles.push(trouble("nose", asked[1], ends[1]));
     }
     troubles
-}
-
-/// A cubic spline through points of rising x with x as its parameter.
-fn smooth(points: Vec<Vector<2>>) -> Result<BSpline<2>, crate::curve::CurveError> {
-    let x: Vec<f64> = points.iter().map(|p| p.x).collect();
-    let n = x.len();
-    let knots = KnotVector::clamped(3, x[0], &x[2..n - 2], x[n - 1])?;
-    let sites: Vec<(f64, usize)> = x.iter().map(|&x| (x, 0)).collect();
-    collocate(knots, &sites, points)
 }
 
 /// The inner faces of bottom and deck over the spine's thickness at `x`: the higher bottom, the lower deck, as (x, z).

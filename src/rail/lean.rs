@@ -7,7 +7,7 @@
 use nalgebra::{DMatrix, DVector};
 
 use super::courses::{Given, Plane, stack};
-use crate::curve::{BSpline, KnotVector, Vector, collocate};
+use crate::curve::{BSpline, Vector, graph};
 use crate::design::Construction;
 
 /// Waves of lean shorter than some six times this, mm, are smoothed away.
@@ -91,8 +91,6 @@ fn smoothed(x: &[f64], wanted: &[Option<(f64, f64)>], step: f64) -> Option<BSpli
         }
     }
     let values = matrix.cholesky()?.solve(&right);
-    let knots = KnotVector::clamped(3, x[0], &x[2..n - 2], x[n - 1]).ok()?;
-    let sites: Vec<(f64, usize)> = x.iter().map(|&x| (x, 0)).collect();
     let points = values.iter().map(|v| Vector::<1>::new(*v)).collect();
-    collocate(knots, &sites, points).ok()
+    graph(x, points).ok()
 }

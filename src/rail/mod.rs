@@ -31,7 +31,7 @@ pub use margins::{Margin, Margins};
 pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
 pub(crate) use skins::at_depth;
-pub use slices::{CourseSlice, slices};
+pub use slices::{CourseSlice, slice, slices};
 pub use solve::{Rail, Site, solve};
 pub use strips::{Landing, Strip, StripPlace, strips};
 pub use warnings::{Limits, Trouble, Warning, warnings};

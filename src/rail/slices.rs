@@ -25,19 +25,27 @@ pub struct CourseSlice {
 
 /// The slices of every strip of `stack`.
 pub fn slices(stack: &Stack, construction: &Construction) -> Vec<CourseSlice> {
-    let slice = |(index, course): (usize, &Course)| CourseSlice {
-        kind: course.kind,
-        course: index,
+    let every = 0..stack.courses.len();
+    every
+        .filter_map(|course| slice(stack, course, construction))
+        .collect()
+}
+
+/// The slice of one strip of `stack`, by the index of its course.
+pub fn slice(stack: &Stack, course: usize, construction: &Construction) -> Option<CourseSlice> {
+    let it: &Course = stack.courses.get(course)?;
+    Some(CourseSlice {
+        kind: it.kind,
+        course,
         profile: profile(
-            course.kind,
+            it.kind,
             &construction.strip,
             &construction.starter,
-            course.rise,
-            -course.bevel.tan(),
+            it.rise,
+            -it.bevel.tan(),
         ),
-        frame: course.frame,
-    };
-    stack.courses.iter().enumerate().map(slice).collect()
+        frame: it.frame,
+    })
 }
 
 impl CourseSlice {

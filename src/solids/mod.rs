@@ -15,7 +15,7 @@ pub use lofted::lofted_solid;
 pub use planed::planed_strips;
 pub use plates::{rib_solid, spine_solid};
 pub use shell::shell_mesh;
-pub use skins::skin_solids;
+pub use skins::skin_bodies;
 pub use strips::strip_solids;
 
 use crate::board::Board;

@@ -1,11 +1,13 @@
 //! Strips as they are once the bottom is bevelled and the top planed for the deck.
 
-use nalgebra::{Point2, Point3};
-
+use super::lofted_solid;
+use super::strips::strip_name;
 use crate::board::Board;
 use crate::curve::Vector;
-use crate::mesh::{Mesh, MeshError, triangulate_ring};
-use crate::rail::{SkinFace, Stack, Strip, slices};
+use crate::lofted::{Lofted, Slice};
+use crate::mesh::{Mesh, MeshError};
+use crate::polygon;
+use crate::rail::{SkinFace, Stack, Strip, slice};
 
 /// Chord tolerance of bead and cove, mm.
 const TOLERANCE: f64 = 0.004;
@@ -27,16 +29,15 @@ pub fn planed_strips(board: &Board) -> Result<Vec<Option<Mesh>>, MeshError> {
 }
 
 fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
-    let mut rings: Vec<(f64, Vec<Vector<2>>)> = Vec::new();
+    let mut sections: Vec<Slice> = Vec::new();
     // Every section has the same corners.
     let mut counts: Vec<usize> = Vec::new();
     for &plane in &strip.planes {
         let stack = &board.rail.stacks[plane];
-        if rings.last().is_some_and(|r| stack.x - r.0 < APART) {
+        if sections.last().is_some_and(|s| stack.x - s.x < APART) {
             continue;
         }
-        let all = slices(stack, &board.design.construction);
-        let Some(slice) = all.get(strip.course) else {
+        let Some(slice) = slice(stack, strip.course, &board.design.construction) else {
             continue;
         };
         let corners = slice.profile.flatten(TOLERANCE);
@@ -45,46 +46,21 @@ fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
         }
         let corners = divided(&corners, &counts);
         let ring: Vec<Vector<2>> = corners.into_iter().map(|p| slice.frame.plane(p)).collect();
-        let left = between_skins(ring, stack).filter(|r| area(r) > LEAST);
-        match (left, rings.is_empty()) {
-            (Some(ring), _) => rings.push((stack.x, ring)),
-            (None, true) => {}
-            (None, false) => break,
+        let left = between_skins(ring, stack).filter(|r| polygon::area(r) > LEAST);
+        match left {
+            Some(ring) => sections.push(Slice { x: stack.x, ring }),
+            None if sections.is_empty() => {}
+            None => break,
         }
     }
-    let n = rings.first().map_or(0, |r| r.1.len());
-    rings.retain(|r| r.1.len() == n);
-    if rings.len() < 2 {
+    if sections.len() < 2 {
         return Ok(None);
     }
-    let vertices: Vec<Point3<f64>> = rings
-        .iter()
-        .flat_map(|(x, ring)| ring.iter().map(|p| Point3::new(*x, p.x, p.y)))
-        .collect();
-    let id = |section: usize, corner: usize| (section * n + corner % n) as u32;
-    let mut triangles = Vec::new();
-    for s in 0..rings.len() - 1 {
-        for k in 0..n {
-            let (a, b, c, d) = (id(s, k), id(s, k + 1), id(s + 1, k + 1), id(s + 1, k));
-            triangles.extend([[a, b, c], [a, c, d]]);
-        }
-    }
-    for (section, turned) in [(0, true), (rings.len() - 1, false)] {
-        let ring: Vec<Point2<f64>> = rings[section]
-            .1
-            .iter()
-            .map(|p| Point2::new(p.x, p.y))
-            .collect();
-        for t in triangulate_ring(&ring)? {
-            let t = t.map(|i| i + (section * n) as u32);
-            triangles.push(if turned { [t[0], t[2], t[1]] } else { t });
-        }
-    }
-    Ok(Some(Mesh {
-        name: format!("strip-{:02}-from-{:04.0}", strip.course + 1, strip.ends[0]),
-        vertices,
-        triangles,
-    }))
+    let body = Lofted {
+        name: strip_name(strip),
+        slices: sections,
+    };
+    lofted_solid(&body).map(Some)
 }
 
 /// Into how many pieces every edge of the ring is to be divided.
@@ -181,11 +157,4 @@ fn spread(
         };
         cut[(first + k) % n] = from + (to - from) * share;
     }
-}
-
-fn area(ring: &[Vector<2>]) -> f64 {
-    let twice: f64 = (0..ring.len())
-        .map(|i| ring[i].perp(&ring[(i + 1) % ring.len()]))
-        .sum();
-    twice / 2.0
 }

@@ -90,3 +90,34 @@ impl Family for Wigley {
         0.5
     }
 }
+
+/// A box of length, beam and height on the base plane.
+pub struct Block(pub [f64; 3]);
+
+impl Family for Block {
+    fn breaks(&self) -> Vec<f64> {
+        vec![0.0, 1.0]
+    }
+    fn rows(&self) -> Vec<f64> {
+        vec![]
+    }
+    fn marks(&self) -> Vec<f64> {
+        vec![0.0, 0.25, 0.5, 0.75, 1.0]
+    }
+    fn section(&self, u: f64, v: &[f64]) -> Vec<Vector<3>> {
+        let [length, beam, height] = self.0;
+        v.iter()
+            .map(|&v| {
+                let up = ((v - 0.25) * 2.0).clamp(0.0, 1.0);
+                let out = (4.0 * v).min(4.0 - 4.0 * v).min(1.0);
+                Vector::from([length * u, beam / 2.0 * out, height * up])
+            })
+            .collect()
+    }
+    fn ends(&self) -> [End; 2] {
+        [End::Face; 2]
+    }
+    fn apex(&self) -> f64 {
+        0.5
+    }
+}

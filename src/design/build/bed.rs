@@ -1,5 +1,6 @@
 //! The building bed.
 
+use super::stations::{self, Standing};
 use crate::design::{Bed, read::File, scalar::plain, source::Report, table::Table};
 
 /// Least wood between a beam's notch and a cradle's upper edge, mm (common practice, no published source).
@@ -30,16 +31,11 @@ pub(super) fn bed(file: &File, length: Option<f64>, report: &mut Report<'_>) -> 
         );
         return None;
     }
-    let width = if table.given("width") {
-        Some(table.number_or("width", None)?)
-    } else {
-        None
-    };
     Some(Bed {
         stations: stations?,
         thickness: thickness?,
         base_height: base_height?,
-        width,
+        width: table.number_if_given("width")?,
         beam,
         sight_hole: table.number("sight_hole")?,
     })
@@ -56,24 +52,11 @@ fn stations(
         return Some(None);
     }
     let (length, thickness) = (length?, thickness?);
-    let places = table.places("stations")?;
-    let (from, to) = (thickness / 2.0, length - thickness / 2.0);
-    let (mut sound, mut last) = (true, f64::NEG_INFINITY);
-    for place in places {
-        let x = place.value;
-        if x < from || x > to {
-            let (from, to) = (plain(from), plain(to));
-            report.add(
-                place.span.clone(),
-                format!("a cradle must stand under the board, from {from} mm to {to} mm"),
-            );
-            sound = false;
-        } else if x < last + thickness {
-            let message = format!("cradles of {} mm overlap here", plain(thickness));
-            report.add(place.span.clone(), message);
-            sound = false;
-        }
-        last = x;
-    }
-    sound.then(|| Some(places.iter().map(|p| p.value).collect()))
+    let what = Standing {
+        names: ["cradle", "cradles"],
+        place: "under the board",
+        between: [0.0, length],
+        thickness,
+    };
+    stations::stations(table.places("stations")?, &what, report).map(Some)
 }

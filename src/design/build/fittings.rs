@@ -142,14 +142,7 @@ pub(super) fn hole(
         "bottom" => Through::Bottom,
         _ => return Some(None),
     };
-    let maybe = |name: &str| {
-        if table.given(name) {
-            table.number_or(name, None).map(Some)
-        } else {
-            Some(None)
-        }
-    };
-    let from_tail = maybe("from_tail")?;
+    let from_tail = table.number_if_given("from_tail")?;
     if let (Some(x), Some(length)) = (from_tail, length)
         && x > length
     {
@@ -163,7 +156,7 @@ pub(super) fn hole(
     Some(Some(Hole {
         through,
         from_tail,
-        from_centre: maybe("from_centre")?,
+        from_centre: table.number_if_given("from_centre")?,
         diameter: table.number("diameter")?,
         depth: table.number("depth")?,
         margin: table.number("margin")?,

@@ -13,12 +13,10 @@ pub(super) fn frame_cut(file: &File) -> Option<FrameCut> {
     let (holes, cutter, sheet) = (holes?, cutter?, sheet?);
     let diameter = cutter.number("diameter")?;
     let web = holes.number("web")?;
-    // A value given but faulty is `None` here too; the fault is noted already, and it stops the design.
-    let span = holes.number_or("span", None);
-    let count = holes.number_or("count", None);
-    if (span.is_none() && holes.given("span")) || (count.is_none() && holes.given("count")) {
-        return None;
-    }
+    let (span, count) = (
+        holes.number_if_given("span")?,
+        holes.number_if_given("count")?,
+    );
     Some(FrameCut {
         holes: Holes {
             pattern: match holes.word("pattern")? {

@@ -14,6 +14,7 @@ mod ribs;
 mod rocker;
 mod section;
 mod skins;
+mod stations;
 mod strip;
 mod tail;
 mod weight;

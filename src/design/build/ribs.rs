@@ -1,5 +1,6 @@
 //! Where the ribs stand.
 
+use super::stations::{self as standing, Standing};
 use crate::design::{scalar::plain, source::Report, table::Table};
 
 /// The least length of the hollow between the blocks, mm.
@@ -34,27 +35,13 @@ pub(super) fn stations(
         return Some(evenly(from, to, table.number("rib_spacing")?));
     }
     let places = table.places("rib_stations")?;
-    let rib = rib?;
-    let (from, to) = (from + rib / 2.0, to - rib / 2.0);
-    let mut sound = true;
-    let mut last = f64::NEG_INFINITY;
-    for place in places {
-        let x = place.value;
-        if x < from || x > to {
-            let (from, to) = (plain(from), plain(to));
-            report.add(
-                place.span.clone(),
-                format!("a rib must stand between the blocks, from {from} mm to {to} mm"),
-            );
-            sound = false;
-        } else if x < last + rib {
-            let message = format!("ribs of {} mm overlap here", plain(rib));
-            report.add(place.span.clone(), message);
-            sound = false;
-        }
-        last = x;
-    }
-    sound.then(|| places.iter().map(|place| place.value).collect())
+    let what = Standing {
+        names: ["rib", "ribs"],
+        place: "between the blocks",
+        between: [from, to],
+        thickness: rib?,
+    };
+    standing::stations(places, &what, report)
 }
 
 /// Stations `spacing` apart, with the same remainder of half a spacing to a whole one before the first and behind the last;

@@ -81,11 +81,7 @@ fn section(table: &Table, x: Option<f64>, report: &mut Report<'_>) -> Option<Sec
         tuck_angle: table.number("tuck_angle")?,
         apex: table.number("apex")?,
         fullness: table.number("fullness")?,
-        crown: if table.given("crown") {
-            Some(table.number("crown")?)
-        } else {
-            None
-        },
+        crown: table.number_if_given("crown")?,
     })
 }
 

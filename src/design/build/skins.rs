@@ -32,15 +32,10 @@ pub(super) fn skins(file: &File, report: &mut Report<'_>) -> Option<Skins> {
     let along = pair("dry_strain_along", "soaked_strain_along", false);
     let across = pair("dry_strain_across", "soaked_strain_across", false);
     let bend = pair("dry_bend", "soaked_bend", true);
-    let length = if table.given("plank_length") {
-        Some(table.number_or("plank_length", None)?)
-    } else {
-        None
-    };
     let bend = bend?.map(|ratio| 1.0 / ratio);
     Some(Skins {
         plank_width: table.number("plank_width")?,
-        plank_length: length,
+        plank_length: table.number_if_given("plank_length")?,
         joint: match table.word("joint")? {
             "keyed" => PanelJoint::Keyed,
             _ => PanelJoint::Scarf,

@@ -59,11 +59,9 @@ pub(super) fn rider(
     if !table.given("mass") {
         return Some(None);
     }
-    let at = if table.given("at") {
-        let at = table.number_or("at", None);
-        Some(on_board(table, at, length, report)?)
-    } else {
-        None
+    let at = match table.number_if_given("at")? {
+        Some(at) => Some(on_board(table, Some(at), length, report)?),
+        None => None,
     };
     Some(Some(Rider {
         mass: table.number_or("mass", None)?,

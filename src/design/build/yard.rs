@@ -130,8 +130,8 @@ fn species(table: &Table, report: &mut Report<'_>) -> Option<Species> {
         modulus: modulus?,
         centre_loaded: table.word("loading")? == "centre",
         rupture: rupture?,
-        shear: maybe(table, "shear")?,
-        shear_ratio: maybe(table, "shear_ratio")?,
+        shear: table.number_if_given("shear")?,
+        shear_ratio: table.number_if_given("shear_ratio")?,
         shrinkage: None,
         source: table.text("source").unwrap_or("the maker's own").to_owned(),
         provenance: Provenance::Maker,
@@ -149,15 +149,6 @@ fn species(table: &Table, report: &mut Report<'_>) -> Option<Species> {
         return None;
     }
     Some(species)
-}
-
-/// A number that may be silent: `None` if it is faulty.
-fn maybe(table: &Table, name: &str) -> Option<Option<f64>> {
-    if table.given(name) {
-        table.number_or(name, None).map(Some)
-    } else {
-        Some(None)
-    }
 }
 
 /// The shop, for a species called `rail`.
@@ -222,8 +213,8 @@ fn plank(table: &Table, report: &mut Report<'_>) -> Option<Plank> {
     let sizes = ["length", "width", "thickness"].map(|name| table.need(name, report));
     let [length, width, thickness] = [sizes[0]?, sizes[1]?, sizes[2]?];
     let nominal = [
-        maybe(table, "nominal_thickness")?,
-        maybe(table, "nominal_width")?,
+        table.number_if_given("nominal_thickness")?,
+        table.number_if_given("nominal_width")?,
     ];
     let named = table.text("name").map(str::trim).filter(|n| !n.is_empty());
     Some(Plank {
@@ -235,7 +226,7 @@ fn plank(table: &Table, report: &mut Report<'_>) -> Option<Plank> {
         width,
         thickness,
         // A whole number up to 1000 by its range.
-        count: maybe(table, "count")?.map(|n| n as u32),
+        count: table.number_if_given("count")?.map(|n| n as u32),
         price: table.number("price")?,
         nominal: (nominal != [None, None]).then(|| {
             [nominal[0].unwrap_or(thickness), nominal[1].unwrap_or(width)].map(|mm| mm / 25.4)
