@@ -1,11 +1,15 @@
 //! Rib and spine contours against an independent solution of the same plane sections.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#[path = "common/flat.rs"]
+mod flat;
+
 use boardwright::board::Board;
 use boardwright::curve::Vector;
 use boardwright::design::parse;
 use boardwright::drawing::{Path, Point};
 use boardwright::frame::Rib;
+use flat::{distance, inside};
 
 type V = Vector<3>;
 
@@ -46,31 +50,6 @@ fn inset(board: &Board, x: f64, v: f64, depth: f64, ends: [f64; 2]) -> Vector<2>
     Vector::<2>::new(p.y, p.z)
 }
 
-fn distance(points: &[Point], p: Vector<2>) -> f64 {
-    let p = Point::new(p.x, p.y);
-    points
-        .windows(2)
-        .map(|w| {
-            let d = w[1] - w[0];
-            let t = ((p - w[0]).dot(&d) / d.norm_squared().max(1e-300)).clamp(0.0, 1.0);
-            (p - (w[0] + d * t)).norm()
-        })
-        .fold(f64::INFINITY, f64::min)
-}
-
-/// Whether `p` lies inside a closed polyline (crossing number).
-fn inside(points: &[Point], p: Vector<2>) -> bool {
-    points
-        .windows(2)
-        .filter(|w| {
-            let (a, b) = (w[0], w[1]);
-            (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)
-        })
-        .count()
-        % 2
-        == 1
-}
-
 fn dense(path: &Path) -> Vec<Point> {
     path.flatten(5e-4)
 }
@@ -99,11 +78,11 @@ fn edge_miss(board: &Board, rib: &Rib) -> f64 {
             if points.iter().any(|p| p.x > reach || p.x < rib.slot_width) {
                 continue;
             }
-            let misses = points.map(|p| distance(&contour, p));
+            let misses = points.map(|p| distance(&contour, p.into()));
             worst = worst.max(misses[0].min(misses[1]));
             for (p, miss) in points.iter().zip(misses) {
                 assert!(
-                    miss < 0.01 || !inside(&contour, *p),
+                    miss < 0.01 || !inside(&contour, (*p).into()),
                     "rib {}: {p:?} is cut into",
                     rib.number
                 );
@@ -134,7 +113,7 @@ fn ribs_are_symmetric_and_meet_the_spine_half_way() {
         for rib in &board.ribs {
             let points = dense(&rib.outline);
             for p in points.iter().step_by(7) {
-                assert!(distance(&points, Vector::<2>::new(-p.x, p.y)) < 1e-6);
+                assert!(distance(&points, Vector::<2>::new(-p.x, p.y).into()) < 1e-6);
             }
             assert_eq!(rib.slot_width, c.spine + c.slot_clearance);
             assert_eq!(board.spine.slot_width, c.rib + c.slot_clearance);
@@ -143,10 +122,10 @@ fn ribs_are_symmetric_and_meet_the_spine_half_way() {
                 rib.x - board.spine.slot_width / 2.0,
                 rib.x + board.spine.slot_width / 2.0,
             ] {
-                assert!(distance(&spine, Vector::<2>::new(x, rib.slot_top)) < 1e-9);
+                assert!(distance(&spine, Vector::<2>::new(x, rib.slot_top).into()) < 1e-9);
             }
             for y in [-rib.slot_width / 2.0, rib.slot_width / 2.0] {
-                assert!(distance(&points, Vector::<2>::new(y, rib.slot_top)) < 1e-9);
+                assert!(distance(&points, Vector::<2>::new(y, rib.slot_top).into()) < 1e-9);
             }
             let [bottom, deck] = rib.heights;
             assert!((rib.slot_top - (bottom + deck) / 2.0).abs() < 1e-9);
@@ -189,7 +168,7 @@ fn spine_edges_are_the_centreline_of_the_inset_surface() {
                 } else {
                     middle.y.min(side.y)
                 };
-                let miss = distance(&contour, Vector::<2>::new(x, z));
+                let miss = distance(&contour, Vector::<2>::new(x, z).into());
                 assert!(miss < 0.01, "{name}, x = {x}: {miss}");
             }
         }

@@ -30,7 +30,7 @@ pub fn write(chart: &Chart) -> String {
              font-family=\"sans-serif\" font-size=\"{SMALL}\" fill=\"#333\">\n<title>{1}</title>\n\
              <rect width=\"{WIDTH}\" height=\"{0}\" fill=\"#fff\"/>\n",
             mm(height),
-            escape(&chart.title)
+            words::xml(&chart.title)
         ),
     );
     text(
@@ -129,7 +129,7 @@ fn draw(svg: &mut String, chart: &Chart, panel: &Panel, top: f64, across: &impl 
         svg,
         format_args!(
             "<text x=\"5\" y=\"{middle}\" text-anchor=\"middle\" transform=\"rotate(-90 5 {middle})\">{}</text>\n",
-            escape(&title)
+            words::xml(&title)
         ),
     );
     let mut above = Vec::new();
@@ -279,7 +279,7 @@ fn text(svg: &mut String, at: [f64; 2], anchor: &str, style: &str, content: &str
             "<text x=\"{}\" y=\"{}\" text-anchor=\"{anchor}\" {style}>{}</text>\n",
             mm(at[0]),
             mm(at[1]),
-            escape(content)
+            words::xml(content)
         ),
     );
 }
@@ -290,17 +290,4 @@ fn halo(svg: &mut String, at: [f64; 2], anchor: &str, fill: &str, content: &str)
         "fill=\"{fill}\" stroke=\"#fff\" stroke-width=\"0.8\" paint-order=\"stroke\" stroke-linejoin=\"round\""
     );
     text(svg, at, anchor, &style, content);
-}
-
-fn escape(text: &str) -> String {
-    let mut out = String::new();
-    for c in words::printable(text).chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            c => out.push(c),
-        }
-    }
-    out
 }

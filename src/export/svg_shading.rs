@@ -52,7 +52,7 @@ pub fn write(map: &Shading) -> Result<String, ExportError> {
         mm(-high - margin),
         mm(width),
         mm(height),
-        escape(&map.title)
+        words::xml(&map.title)
     );
     out.push_str("<g shape-rendering=\"crispEdges\">\n");
     for (index, band) in map.bands.iter().enumerate() {
@@ -110,7 +110,7 @@ pub fn write(map: &Shading) -> Result<String, ExportError> {
             "<text x=\"{}\" y=\"{}\">{}</text>",
             mm(left),
             mm(y),
-            escape(line)
+            words::xml(line)
         );
     }
     out.push_str("</g>\n</svg>\n");
@@ -140,7 +140,7 @@ fn legend(out: &mut String, map: &Shading, [left, top]: [f64; 2], room: f64, let
             number::text(letter / 20.0, 2),
             mm(x + wide / 2.0),
             mm(top + 2.4 * letter),
-            escape(&band.label)
+            words::xml(&band.label)
         );
     }
     out.push_str("</g>\n");
@@ -157,11 +157,4 @@ fn trace(d: &mut String, points: &[Point]) {
 
 fn colour([r, g, b]: [u8; 3]) -> String {
     format!("#{r:02x}{g:02x}{b:02x}")
-}
-
-fn escape(text: &str) -> String {
-    words::printable(text)
-        .replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
 }

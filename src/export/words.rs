@@ -15,6 +15,14 @@ pub(crate) fn printable(content: &str) -> String {
         .collect()
 }
 
+/// `content` on one line as text of an XML element.
+pub(crate) fn xml(content: &str) -> String {
+    printable(content)
+        .replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+}
+
 /// A name made of ASCII letters, digits, `-` and `_` only, starting with a letter.
 pub(crate) fn identifier(name: &str) -> String {
     let mut id: String = name

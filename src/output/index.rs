@@ -88,15 +88,7 @@ fn frame_troubles(html: &mut String, report: &Report) {
     }
     html.push_str("<h2>Frame</h2>\n");
     for trouble in &report.frame_troubles {
-        put(
-            html,
-            format_args!(
-                "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change: {}.</p></div>\n",
-                escape(&trouble.headline),
-                escape(&trouble.extent),
-                escape(&trouble.remedy)
-            ),
-        );
+        warning(html, &trouble.headline, &trouble.extent, &trouble.remedy);
     }
 }
 
@@ -241,6 +233,17 @@ fn listing(html: &mut String, files: &[OutFile]) {
         );
     }
     html.push_str("</table>\n");
+}
+
+/// One thing that is wrong, with its extent and what to change.
+pub(super) fn warning(html: &mut String, headline: &str, extent: &str, remedy: &str) {
+    let [headline, extent, remedy] = [headline, extent, remedy].map(escape);
+    put(
+        html,
+        format_args!(
+            "<div class=\"warning\"><p><strong>{headline}</strong>: {extent}.</p><p>To change: {remedy}.</p></div>\n"
+        ),
+    );
 }
 
 pub(super) fn put(html: &mut String, what: impl Display) {

@@ -1,7 +1,7 @@
 //! The skins on the index.
 
 use super::OutFile;
-use super::index::{escape, put};
+use super::index::{escape, put, warning};
 use crate::report::Report;
 use crate::skin::Treatment;
 
@@ -63,14 +63,6 @@ pub(super) fn skins(html: &mut String, report: &Report, files: &[OutFile]) {
 /// What the skins will not do.
 pub(super) fn troubles(html: &mut String, report: &Report) {
     for trouble in &report.skins.troubles {
-        put(
-            html,
-            format_args!(
-                "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change: {}.</p></div>\n",
-                escape(&trouble.headline),
-                escape(&trouble.extent),
-                escape(&trouble.remedy)
-            ),
-        );
+        warning(html, &trouble.headline, &trouble.extent, &trouble.remedy);
     }
 }

@@ -1,7 +1,7 @@
 //! The building bed laid out on its table.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, polyline, text};
+use super::label::{LETTER, block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::drawing::{Align, Drawing, Layer, Path, Point};
 use crate::units;
@@ -56,14 +56,7 @@ pub(super) fn sheet(board: &Board) -> Sheet {
         _ => length / 2.0,
     };
     let nose = Point::new(middle, -12.0);
-    items.extend(arrow(part, nose, Point::new(nose.x + 40.0, nose.y)));
-    items.push(text(
-        part,
-        Point::new(nose.x + 44.0, nose.y - LETTER / 2.0),
-        LETTER,
-        Align::Start,
-        "NOSE".into(),
-    ));
+    items.extend(nose_arrow(part, nose));
     let widest = bed
         .cradles
         .iter()

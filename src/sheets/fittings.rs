@@ -1,7 +1,7 @@
 //! Where fins, leash plug and vent stand, in plan.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, polyline, text};
+use super::label::{block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::drawing::{Align, Drawing, Item, Layer, Path, Point};
 use crate::pads::{Fitting, Kind};
@@ -27,14 +27,7 @@ pub(super) fn sheet(board: &Board) -> Option<Sheet> {
         items.extend(marks(part, f));
     }
     let middle = Point::new(length * 0.45, -12.0);
-    items.extend(arrow(part, middle, Point::new(middle.x + 40.0, middle.y)));
-    items.push(text(
-        part,
-        Point::new(middle.x + 44.0, middle.y - LETTER / 2.0),
-        LETTER,
-        Align::Start,
-        "NOSE".into(),
-    ));
+    items.extend(nose_arrow(part, middle));
     let widest = board.measures.width / 2.0;
     let mut words = vec![
         board.design.name.clone(),

@@ -81,3 +81,16 @@ pub(super) fn arrow(part: &str, from: Point, to: Point) -> Vec<Item> {
         polyline(part, Layer::Mark, &barbs),
     ]
 }
+
+/// An arrow from `from` to the nose, with its word behind it.
+pub(super) fn nose_arrow(part: &str, from: Point) -> Vec<Item> {
+    let mut items = arrow(part, from, Point::new(from.x + 40.0, from.y));
+    items.push(text(
+        part,
+        Point::new(from.x + 44.0, from.y - LETTER / 2.0),
+        LETTER,
+        Align::Start,
+        "NOSE".into(),
+    ));
+    items
+}

@@ -1,7 +1,7 @@
 //! The plan shape's template.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, polyline, text};
+use super::label::{LETTER, block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::curve::arcs_along;
 use crate::drawing::{Align, Drawing, Layer, Path, Point, Segment};
@@ -96,14 +96,7 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
     }
     let wide = board.measures.wide_point;
     let nose = Point::new(length * 0.7, plan.half_width(length * 0.7) * 0.45);
-    items.extend(arrow(part, nose, Point::new(nose.x + 40.0, nose.y)));
-    items.push(text(
-        part,
-        Point::new(nose.x + 44.0, nose.y - LETTER / 2.0),
-        LETTER,
-        Align::Start,
-        "NOSE".into(),
-    ));
+    items.extend(nose_arrow(part, nose));
     let report = |mm: f64| units::size(mm, board.design.report);
     let words = [
         board.design.name.clone(),

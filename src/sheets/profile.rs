@@ -1,7 +1,7 @@
 //! The rocker's template.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, polyline, text};
+use super::label::{LETTER, block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::curve::{Vector, arcs_along};
 use crate::drawing::{Align, Drawing, Layer, Path, Point, Segment};
@@ -73,19 +73,7 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
     }
     let deck: Vec<Point> = deck_line(board);
     items.push(polyline(part, Layer::Reference, &deck));
-    let arrow_y = -DEPTH + 14.0;
-    items.extend(arrow(
-        part,
-        Point::new(length - 120.0, arrow_y),
-        Point::new(length - 80.0, arrow_y),
-    ));
-    items.push(text(
-        part,
-        Point::new(length - 76.0, arrow_y - LETTER / 2.0),
-        LETTER,
-        Align::Start,
-        "NOSE".into(),
-    ));
+    items.extend(nose_arrow(part, Point::new(length - 120.0, -DEPTH + 14.0)));
     let report = |mm: f64| units::size(mm, board.design.report);
     let words = [
         board.design.name.clone(),

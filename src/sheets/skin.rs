@@ -1,7 +1,7 @@
 //! A skin's flat template.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, polyline, text};
+use super::label::{LETTER, block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::curve::{Vector, arcs_of_polyline};
 use crate::design::PanelCentre;
@@ -165,9 +165,7 @@ fn sheet(board: &Board, panel: &Panel) -> Result<Sheet, FrameError> {
         format!("{} SKIN", face.to_uppercase()),
     ));
     let from = Point::new(place.x + 8.0, place.y + LETTER / 2.0);
-    items.extend(arrow(&part, from, Point::new(from.x + 40.0, from.y)));
-    let to = Point::new(from.x + 44.0, place.y);
-    items.push(text(&part, to, LETTER, Align::Start, "NOSE".into()));
+    items.extend(nose_arrow(&part, from));
     let low = skin.contour().iter().map(|p| p.y).fold(0.0, f64::max);
     let top = Point::new(tail, -low - 10.0);
     items.extend(block(&part, top, &words(board, panel)));
