@@ -13,7 +13,7 @@ body{font:16px/1.5 system-ui,sans-serif;color:#222;background:#fff;margin:0 auto
 h1{margin:0;font-size:2rem}h2{margin:2.2rem 0 .6rem;font-size:1.25rem;border-bottom:1px solid #ccc}\
 table{border-collapse:collapse;margin:0 0 1rem}td,th{text-align:left;padding:.15rem 1.4rem .15rem 0;vertical-align:top}\
 td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}tr+tr td{border-top:1px solid #eee}\
-.sheets{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1rem}\
+.sheets{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1rem}.sheets+.sheets{margin-top:1rem}\
 .sheets.wide{grid-template-columns:1fr}figure{margin:0;border:1px solid #ddd;border-radius:4px;padding:.7rem}\
 figure svg{display:block;width:100%;max-height:22rem}\
 svg path{fill:none;stroke-width:1;vector-effect:non-scaling-stroke}\

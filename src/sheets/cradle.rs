@@ -58,8 +58,9 @@ pub(super) fn sheet(board: &Board, cradle: &Cradle) -> Sheet {
     ));
     Sheet {
         what: format!(
-            "cradle {} of the building bed, {:.0} mm from the tail",
-            cradle.number, cradle.x
+            "cradle {} of the building bed, {} from the tail",
+            cradle.number,
+            units::place(cradle.x, board.design.report)
         ),
         drawing: Drawing {
             title: format!("{}: cradle {}", board.design.name, cradle.number),

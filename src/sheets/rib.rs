@@ -36,8 +36,9 @@ pub(super) fn sheet(board: &Board, rib: &Rib) -> Sheet {
     Sheet {
         name: part,
         what: format!(
-            "rib {} with its rail stack, {:.0} mm from the tail",
-            rib.number, rib.x
+            "rib {} with its rail stack, {} from the tail",
+            rib.number,
+            units::place(rib.x, board.design.report)
         ),
         drawing: Drawing {
             title: format!("{}: rib {}", board.design.name, rib.number),

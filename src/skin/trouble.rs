@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::verdict::{Cause, Finding, Treatment};
 use super::{Face, Panel, SkinError, Strain};
 use crate::design::{Design, PanelJoint};
+use crate::units;
 
 /// Something a panel's maker must change or work round.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -105,12 +106,14 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
     } else {
         ""
     };
+    let told = |mm: f64| units::place(mm, design.report);
     let place = if y.abs() < 1.0 {
-        format!("{x:.0} mm from the tail on the centreline{over}")
+        format!("{} from the tail on the centreline{over}", told(x))
     } else {
         format!(
-            "{x:.0} mm from the tail, {:.0} mm off the centreline{over}",
-            y.abs()
+            "{} from the tail, {} off the centreline{over}",
+            told(x),
+            told(y.abs())
         )
     };
     let (headline, extent, remedy) = match finding.cause {
@@ -175,7 +178,8 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
                     1.0 / limit
                 ),
                 format!(
-                    "a radius of {radius:.0} mm, {:.0} times its thickness, {place}",
+                    "a radius of {}, {:.0} times its thickness, {place}",
+                    told(radius),
                     1.0 / finding.value
                 ),
                 format!(
@@ -210,7 +214,10 @@ fn short(design: &Design, panel: &Panel) -> Option<PanelTrouble> {
     Some(PanelTrouble {
         face,
         headline: format!("the {} skin's planks do not come out of the stock", face.name()),
-        extent: format!("planks up to {longest:.0} mm long of stock of {stock:.0} mm need a piece of {worst:.0} mm"),
+        extent: {
+            let [longest, stock, worst] = [longest, stock, worst].map(|mm| units::place(mm, design.report));
+            format!("planks up to {longest} long of stock of {stock} need a piece of {worst}")
+        },
         remedy: "find longer planks for `plank_length`, or make `stagger` or `shortest_piece` of [shop] smaller".to_owned(),
     })
 }

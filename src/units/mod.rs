@@ -2,7 +2,7 @@
 //!
 //! Inside the library a length is an `f64` in millimetres. This module is the edge where a maker's writing becomes
 //! such a number ([`parse_length`]) and where a number becomes writing again ([`mm`], [`inches`], [`feet_inches`],
-//! [`length`], [`size`], [`litres`], [`mass`]). Nothing here looks at the locale.
+//! [`length`], [`size`], [`place`], [`litres`], [`mass`]). Nothing here looks at the locale.
 
 mod list;
 mod parse;
@@ -11,7 +11,7 @@ mod scan;
 
 pub use list::list;
 pub use parse::{LengthError, parse_length};
-pub use print::{feet_inches, force, inches, length, litres, mass, mm, size};
+pub use print::{feet_inches, force, inches, length, litres, mass, mm, place, size};
 
 /// A unit of length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]

@@ -80,6 +80,14 @@ pub fn size(mm: f64, unit: Unit) -> String {
     }
 }
 
+/// Where something is, as precisely as one looks for it: to the millimetre, or to the sixteenth of an inch ([`size`]).
+pub fn place(mm: f64, unit: Unit) -> String {
+    match unit {
+        Unit::In | Unit::Ft => size(mm, unit),
+        _ => format!("{mm:.0} mm"),
+    }
+}
+
 /// A volume of cubic millimetres in litres to a tenth: `33.4 L`.
 pub fn litres(cubic_mm: f64) -> String {
     format!("{} L", decimal(cubic_mm / 1e6, 1))
