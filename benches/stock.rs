@@ -30,13 +30,13 @@ fn instance(text: &str) -> Problem {
 
 fn rail(courses: usize) -> Vec<StripNeed> {
     let mut needs = vec![
-        StripNeed::new(Kind::Starter, 2900.0, 2, 0),
-        StripNeed::new(Kind::Starter, 2888.0, 2, 0),
-        StripNeed::new(Kind::BeadOnly, 2905.0, 2, 1),
+        StripNeed::new(1, Kind::Starter, 2900.0, 2, 0),
+        StripNeed::new(2, Kind::Starter, 2888.0, 2, 0),
+        StripNeed::new(3, Kind::BeadOnly, 2905.0, 2, 1),
     ];
     needs.extend((0..courses).map(|k| {
         let shorter = 37.0 * k as f64 + 1.5 * (k * k) as f64;
-        let mut need = StripNeed::new(Kind::BeadAndCove, 2900.0 - shorter, 2, k + 2);
+        let mut need = StripNeed::new(k + 4, Kind::BeadAndCove, 2900.0 - shorter, 2, k + 2);
         need.start = shorter / 2.0;
         need.keep_off = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
         need
@@ -83,6 +83,7 @@ fn stock(c: &mut Criterion) {
         starter: Starter {
             size: 8.0,
             count: 2,
+            laminations: 1,
             lie: Lie::Abreast,
         },
     };

@@ -106,6 +106,7 @@ impl Board {
             ribs: &ribs,
             spine: &spine,
             panels: &panels,
+            blocks: &blocks,
             pads: &pads,
         })?;
         let alone = Load {

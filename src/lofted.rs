@@ -38,6 +38,19 @@ impl Lofted {
         (volume > 0.0).then(|| moments.map(|m| m / volume))
     }
 
+    /// Area, mm², of the level cut through the body at height `z`, and its moment about x = 0, mm³: widths taken straight between planes.
+    pub fn level_cut(&self, z: f64) -> [f64; 2] {
+        let mut sums = [0.0; 2];
+        for w in self.slices.windows(2) {
+            let (a, b) = (width_at(&w[0].ring, z), width_at(&w[1].ring, z));
+            let long = w[1].x - w[0].x;
+            sums[0] += long * (a + b) / 2.0;
+            // The trapezium's moment: of the width at the first plane, and of what it gains.
+            sums[1] += long * (w[0].x * (a + b) / 2.0 + long * (a + 2.0 * b) / 6.0);
+        }
+        sums
+    }
+
     /// Integral over x of a function of plane, area and moment of area, by Simpson's rule between planes: exact up to cubics.
     fn sum(&self, f: impl Fn(f64, f64, Vector<2>) -> f64) -> f64 {
         let of = |x: f64, ring: &[Vector<2>]| f(x, polygon::area(ring), moment(ring));
@@ -85,6 +98,19 @@ fn moment(ring: &[Vector<2>]) -> Vector<2> {
         .sum()
 }
 
+/// Length of the level line at height `z` inside a polygon.
+fn width_at(ring: &[Vector<2>], z: f64) -> f64 {
+    let next = ring.iter().cycle().skip(1);
+    let mut crossings: Vec<f64> = ring
+        .iter()
+        .zip(next)
+        .filter(|(a, b)| (a.y <= z) != (b.y <= z))
+        .map(|(a, b)| a.x + (b.x - a.x) * (z - a.y) / (b.y - a.y))
+        .collect();
+    crossings.sort_by(f64::total_cmp);
+    crossings.chunks_exact(2).map(|c| c[1] - c[0]).sum()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -108,5 +134,9 @@ mod tests {
         let [x, y, z] = pyramid.centroid().unwrap_or_default();
         assert!((x - 3.0).abs() < 1e-12 && y.abs() < 1e-12 && z.abs() < 1e-12);
         assert!((pyramid.mirrored("m".into()).volume() - 144.0).abs() < 1e-12);
+        // Level through its axis a triangle of 6 by 12, its centre a third along; half way up it ends half way along.
+        let [area, moment] = pyramid.level_cut(0.0);
+        assert!((area - 36.0).abs() < 1e-12 && (moment / area - 4.0).abs() < 1e-12);
+        assert_eq!(pyramid.level_cut(3.5), [0.0, 0.0]);
     }
 }

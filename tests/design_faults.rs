@@ -690,6 +690,13 @@ fn strips_that_do_not_nest() {
         "`width` must be at least 9.5 mm, to leave 2 mm between cove and bead",
     );
     added(
+        "[construction.starter]\nsize = 7\nlaminations = 4",
+        (3, 15),
+        "4",
+        "starters of 7 mm give 3 laminations at most: one must be 2 mm thick or more",
+        None,
+    );
+    added(
         "[construction.starter]\nsize = 5",
         (2, 8),
         "5",

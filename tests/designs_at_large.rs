@@ -7,6 +7,7 @@ mod wishes;
 
 use boardwright::board::{Board, BoardError};
 use boardwright::design::parse;
+use boardwright::rail::{Trouble, Warning};
 use boardwright::solids::{bed_solids, block_solids, pad_solids, shell_mesh};
 use proptest::prelude::*;
 use wishes::{text, wish};
@@ -64,13 +65,20 @@ proptest! {
             prop_assert!(sheet.drawing.check().is_empty(), "{}: {:?}\n{text}", sheet.name, sheet.drawing.check());
         }
         prop_assert!(board.rail.settled < 1e-2, "{}", board.rail.settled);
-        // Cover and proud never below what was asked, or a warning names the rib.
+        // Cover and proud never below what was asked, anywhere, or a warning names the rib.
         let c = &board.design.construction;
-        for &x in &c.rib_stations {
-            if let Some((_, Some(margins))) = board.rail.at(x) {
-                let low = margins.cover.least < c.cover - 1e-3 || margins.proud.least < c.proud - 1e-3;
-                prop_assert!(!low || board.warnings.iter().any(|w| (w.x - x).abs() < 1e-9));
-            }
+        let named = |x: f64, trouble| {
+            let near = |w: &&Warning| {
+                let off = |x: f64, rib: f64| (x - rib).abs();
+                let rib = c.rib_stations[w.rib - 1];
+                w.trouble == trouble && c.rib_stations.iter().all(|r| off(x, rib) <= off(x, *r) + 1e-9)
+            };
+            board.warnings.iter().any(|w| near(&w))
+        };
+        for (stack, margins) in board.rail.stacks.iter().zip(&board.rail.margins) {
+            let Some(margins) = margins else { continue };
+            prop_assert!(margins.cover.least >= c.cover - 1e-3 || named(stack.x, Trouble::Cover));
+            prop_assert!(margins.proud.least >= c.proud - 1e-3 || named(stack.x, Trouble::Proud));
         }
     }
 }

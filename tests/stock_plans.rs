@@ -23,6 +23,7 @@ fn profiles() -> Profiles {
         starter: Starter {
             size: 8.0,
             count: 2,
+            laminations: 1,
             lie: Lie::Abreast,
         },
     }
@@ -50,13 +51,13 @@ fn shop(planks: Vec<Plank>) -> Shop {
 /// A rail of `courses` bead-and-cove strips on two starters and a bead-only strip, both rails, of a board about `length` long.
 fn rail(length: f64, courses: usize) -> Vec<StripNeed> {
     let mut needs = vec![
-        StripNeed::new(Kind::Starter, length, 2, 0),
-        StripNeed::new(Kind::Starter, length - 12.0, 2, 0),
-        StripNeed::new(Kind::BeadOnly, length + 5.0, 2, 1),
+        StripNeed::new(1, Kind::Starter, length, 2, 0),
+        StripNeed::new(2, Kind::Starter, length - 12.0, 2, 0),
+        StripNeed::new(3, Kind::BeadOnly, length + 5.0, 2, 1),
     ];
     for k in 0..courses {
         let shorter = 37.0 * k as f64 + 3.0 * (k * k) as f64;
-        let mut need = StripNeed::new(Kind::BeadAndCove, length - shorter, 2, k + 2);
+        let mut need = StripNeed::new(k + 4, Kind::BeadAndCove, length - shorter, 2, k + 2);
         need.start = shorter / 2.0;
         needs.push(need);
     }
@@ -249,7 +250,7 @@ fn lanes_by_the_rip_formula() {
     shop.allowances.mould = 0.0;
     let mut p = profiles();
     p.strip.width = 6.35;
-    let needs = [StripNeed::new(Kind::BeadAndCove, 2000.0, 1, 0)];
+    let needs = [StripNeed::new(1, Kind::BeadAndCove, 2000.0, 1, 0)];
     let plan = cutting_plan(&needs, &p, &shop).unwrap();
     assert_eq!(plan.planks[0].leaves[0].room, 15);
 }
@@ -550,7 +551,7 @@ fn lists() -> impl Strategy<Value = (Vec<StripNeed>, Shop)> {
             .into_iter()
             .enumerate()
             .map(|(i, (p, length, count))| {
-                StripNeed::new(Kind::ALL[p], f64::from(length), count, i)
+                StripNeed::new(i + 1, Kind::ALL[p], f64::from(length), count, i)
             })
             .collect();
         let planks = planks

@@ -73,7 +73,7 @@ fn a_chart_shows_what_the_schedule_says() {
                     25.4
                 };
                 assert!((x * inch - d.x).abs() < 1e-6);
-                let column = 12 + 4 * i;
+                let column = 13 + 4 * i;
                 assert_eq!(row[column + 1], Cell::Number(d.utilisation.ratio));
                 assert_eq!(row[column + 2], Cell::Number(d.x));
             }

@@ -47,7 +47,10 @@ fn told(args: &Build, files: &[OutFile], report: &crate::report::Report, stdout:
         stdout.bold(&index)
     );
     if report.warned() > 0 {
-        let rail = report.warnings.iter().map(|g| (g.headline(), g.extent()));
+        let rail = report
+            .warnings
+            .iter()
+            .map(|g| (g.headline(), g.extent(report.report)));
         let strips = report.strips.troubles.iter();
         let strips = strips.map(|t| (t.headline.clone(), t.extent.clone()));
         let skins = report.skins.troubles.iter();

@@ -200,16 +200,16 @@ fn warnings(text: &mut String, report: &Report, paint: Paint) {
             text,
             paint,
             "Warnings",
-            "none: every course holds at every rib, every strip goes round, and every skin takes its shape",
+            "none: every course holds, every strip goes round, and every skin takes its shape",
         );
         return;
     }
     heading(text, paint, "Warnings", "");
     for group in &report.warnings {
-        let headline = format!("{}: {}", group.headline(), group.extent());
+        let headline = format!("{}: {}", group.headline(), group.extent(report.report));
         text.push_str(&paint.yellow(&wrapped(&headline, WIDTH, "  ")));
         text.push_str(&wrapped(&format!("→ {}", group.remedy), WIDTH, "    "));
-        let rows = group.lines();
+        let rows = group.lines(report.report);
         let number = rows.iter().map(|(rib, _)| rib.to_string().len()).max();
         for (rib, line) in rows {
             let lead = format!("    rib {rib:>width$}  ", width = number.unwrap_or(1));

@@ -24,11 +24,7 @@ pub(super) fn strips(text: &mut String, report: &Report, paint: Paint) {
         vec![
             k.count.to_string(),
             k.kind.name().to_owned(),
-            format!(
-                "{} × {} mm",
-                hundredths(k.section[0]),
-                hundredths(k.section[1])
-            ),
+            k.words(),
             units::size(k.longest, unit),
             units::length(k.both_rails, unit),
         ]
@@ -109,10 +105,4 @@ pub(super) fn troubles(text: &mut String, report: &Report, paint: Paint) {
             text.push_str(body.strip_prefix(hang).unwrap_or(&body));
         }
     }
-}
-
-/// Two decimals at most, none that are zero.
-fn hundredths(mm: f64) -> f64 {
-    // Halves go up, whichever side of one the nearest binary number lies.
-    (100.0 * mm + 1e-6).round() / 100.0
 }

@@ -432,4 +432,8 @@ const STARTER: &[Key] = &[
     Key::new("lie", Choice(&["abreast", "stacked"]), "\"abreast\"")
         .or_word("abreast")
         .doc("How they lie: side by side on the bottom skin, or one on the other"),
+    Key::new("laminations", Count(1, 4), "1")
+        .or_number(1.0)
+        .shy()
+        .doc("How many laminations each is bent as, upright and side by side, to be glued together on the frame"),
 ];

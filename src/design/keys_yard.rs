@@ -26,6 +26,10 @@ pub(super) const TIMBER: &[Key] = &[
     Key::new("working", Number(0.05, 1.0), "0.75")
         .or_number(0.75)
         .doc("Share of the strain that breaks clear wood to which strips may be bent and twisted"),
+    Key::new("softened", Choice(&["none", "starters", "strips", "all"]), "\"none\"")
+        .or_word("none")
+        .shy()
+        .doc("Which of the rail's strips are soaked or steamed before they are bent: bends, not twist, are then held to what softened wood takes"),
     Key::new("moisture", Number(0.0, 30.0), "10")
         .or_number(10.0)
         .doc("Moisture content the wood is weighed at, percent of its dry mass"),

@@ -40,8 +40,8 @@ pub use key::{Fallback, Key, Kind, TableKeys};
 pub use keys::tables;
 pub use manual::{reference, starter};
 pub use model::{
-    Construction, Contour, Design, Foil, Lie, Nose, Outline, OutlineBody, Rocker, Section, Starter,
-    Strip, Tail, Timber,
+    Construction, Contour, Design, Foil, Lie, Nose, Outline, OutlineBody, Rocker, Section,
+    Softened, Starter, Strip, Tail, Timber,
 };
 pub use parse::parse;
 pub use shop::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};

@@ -66,12 +66,28 @@ pub struct Timber {
     pub blocks: Species,
     /// Share, 0 to 1, of clear wood's breaking strain that strips may be bent to.
     pub working: f64,
+    /// Which of the rail's strips are soaked or steamed before they are bent.
+    pub softened: Softened,
     /// Length added to a strip at each end for fitting, mm.
     pub end_allowance: f64,
     /// Share, 0 to 1, of a limit past which no scarf may lie.
     pub scarf_strain: f64,
     /// Whether the shop's planks are the program's assumption, the file naming none.
     pub assumed_planks: bool,
+}
+
+/// Which of the rail's strips are softened, by soaking or steaming, before they are bent.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Softened {
+    /// None: all are bent dry and cold.
+    None,
+    /// The starters.
+    Starters,
+    /// The moulded strips.
+    Strips,
+    /// All of them.
+    All,
 }
 
 /// Plan shape: how its interior is given, and how its ends close.
@@ -268,8 +284,20 @@ pub struct Starter {
     pub size: f64,
     /// How many to each rail.
     pub count: usize,
+    /// How many laminations each is bent as, upright and side by side, to be glued together on the frame; 1 for a solid one.
+    pub laminations: usize,
     /// How they lie.
     pub lie: Lie,
+}
+
+impl Starter {
+    /// Thinnest lamination, mm: thinner ones are hard to saw and to sand evenly (common practice, no published source).
+    pub const THINNEST: f64 = 2.0;
+
+    /// Thickness of what is bent at once, mm: of one lamination.
+    pub fn lamination(&self) -> f64 {
+        self.size / self.laminations as f64
+    }
 }
 
 /// How several starters lie on the bottom skin.

@@ -1,7 +1,7 @@
 //! What is glued to what, by area.
 //!
-//! Counted are the skins' seams, the rail's strips on each other and on bottom and deck, the frame's lands and half-laps, and the blocks
-//! under both skins. What lies inside a block is not.
+//! Counted are the skins' seams, the rail's strips on each other and on bottom and deck, the frame's lands and half-laps, the blocks
+//! under both skins and layer on layer, and the pads on the skins.
 
 use super::weigh::Made;
 use crate::curve::Vector;
@@ -48,6 +48,7 @@ pub(super) fn glued(made: &Made<'_>) -> Vec<Glued> {
         rail(made).glued("glue of the rail"),
         frame(made).glued("glue of the frame"),
         blocks(made).glued("glue of the blocks"),
+        pads(made).glued("glue of the pads"),
     ];
     all.into_iter().flatten().collect()
 }
@@ -67,7 +68,8 @@ fn rail(made: &Made<'_>) -> Sum {
     let mut sum = Sum::default();
     for strip in made.strips {
         let wide = match strip.kind {
-            Kind::Starter => c.starter.size,
+            // On what lies below, and lamination to lamination.
+            Kind::Starter => c.starter.size * c.starter.laminations as f64,
             Kind::BeadOnly => c.strip.thickness,
             // Along the cove's arc.
             Kind::BeadAndCove => {
@@ -116,7 +118,7 @@ fn frame(made: &Made<'_>) -> Sum {
     sum
 }
 
-/// Blocks under bottom and deck skin, by their plan.
+/// Blocks under bottom and deck skin, by their plan, and layer on layer.
 fn blocks(made: &Made<'_>) -> Sum {
     const PLACES: usize = 12;
     let c = &made.design.construction;
@@ -129,6 +131,28 @@ fn blocks(made: &Made<'_>) -> Sum {
             let [bottom, deck] = made.shell.centre_heights(x);
             let area = 2.0 * made.shell.half_width(x) * wide;
             sum.add(2.0 * area, [x, (bottom + deck) / 2.0]);
+        }
+    }
+    for block in made.blocks {
+        for layers in block.layers.windows(2) {
+            let z = layers[0].z[1];
+            for [area, moment] in block.bodies.iter().map(|b| b.level_cut(z)) {
+                if area > 0.0 {
+                    sum.add(area, [moment / area, z]);
+                }
+            }
+        }
+    }
+    sum
+}
+
+/// Pads on the skins.
+fn pads(made: &Made<'_>) -> Sum {
+    let mut sum = Sum::default();
+    let pads = made.pads.fittings.iter().filter_map(|f| f.pad.as_ref());
+    for piece in pads.flat_map(|pad| &pad.pieces) {
+        if let Some([x, _, z]) = piece.body.centroid() {
+            sum.add(piece.outline.area().abs(), [x, z]);
         }
     }
     sum

@@ -2,6 +2,7 @@
 
 use super::glue::glued;
 use super::{Material, Part, Region, Shares, shares};
+use crate::blocks::Block;
 use crate::curve::Vector;
 use crate::design::{Design, FinishKind};
 use crate::drawing::Path;
@@ -29,6 +30,8 @@ pub struct Made<'a> {
     pub spine: &'a Spine,
     /// The skins.
     pub panels: &'a Panels,
+    /// The end blocks.
+    pub blocks: &'a [Block],
     /// Fins, plug and vent with their pads.
     pub pads: &'a Pads,
 }

@@ -94,7 +94,7 @@ fn frame_troubles(html: &mut String, report: &Report) {
 
 fn warnings(html: &mut String, report: &Report) {
     if report.warned() == 0 {
-        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds at every rib, every strip goes round, and every skin takes its shape.</p>\n");
+        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds, every strip goes round, and every skin takes its shape.</p>\n");
         return;
     }
     html.push_str("<h2>Warnings</h2>\n");
@@ -105,11 +105,11 @@ fn warnings(html: &mut String, report: &Report) {
                 "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change: {}.</p>\
                  <details><summary>Rib by rib</summary><table>\n",
                 escape(&group.headline()),
-                escape(&group.extent()),
+                escape(&group.extent(report.report)),
                 escape(&group.remedy)
             ),
         );
-        for (rib, line) in group.lines() {
+        for (rib, line) in group.lines(report.report) {
             put(
                 html,
                 format_args!("<tr><td>rib {rib}</td><td>{}</td></tr>\n", escape(&line)),

@@ -5,7 +5,8 @@ use std::fmt::Write;
 use super::index::{STYLE, escape, put};
 use crate::board::Board;
 use crate::sheets::PlankSheet;
-use crate::stock::{Cutter, MillingPlan, RouterSetup, Step};
+use crate::stock::cutting::Scarfed;
+use crate::stock::{Cutter, Kind, MillingPlan, RouterSetup, Step};
 use crate::units;
 
 /// Name of the page.
@@ -98,13 +99,18 @@ fn milling(html: &mut String, board: &Board, plan: &MillingPlan) {
         html,
         format_args!(
             "<h2>{}</h2>\n<p>{wanted} for both rails and {spare} spare. Leaf {} thick and strip {} wide as sawn, {} × {} finished; \
-             a course of it gains {:.2} mm.</p>\n",
+             a course of it gains {:.2} mm.{}</p>\n",
             capital(plan.kind.name()),
             plain(plan.leaf),
             plain(plan.ripped),
             plain(plan.finished[0]),
             plain(plan.finished[1]),
-            plan.pitch
+            plan.pitch,
+            match board.yard.profiles.starter.laminations {
+                n if n > 1 && plan.kind == Kind::Starter =>
+                    format!(" Each starter is {n} of these, glued face to face."),
+                _ => String::new(),
+            }
         ),
     );
     for (i, step) in plan.steps.iter().enumerate() {
@@ -174,14 +180,8 @@ fn strips(html: &mut String, board: &Board) {
         "<h2>Strips</h2>\n<table>\n<tr><th class=\"n\">strip</th><th>kind</th><th class=\"n\">finished</th><th class=\"n\">blank</th>\
          <th>pieces and scarfs, mm from the tail end</th><th>clamp hardest</th></tr>\n",
     );
-    for (i, s) in board.yard.strips.iter().enumerate() {
-        let scarfed = board
-            .yard
-            .cutting
-            .as_ref()
-            .ok()
-            .and_then(|p| p.scarfs.get(i));
-        let joints = scarfed.map_or(String::new(), |s| {
+    for s in &board.yard.strips {
+        let joints = |s: &&Scarfed| {
             if s.joints.is_empty() {
                 return "one piece".to_owned();
             }
@@ -192,7 +192,11 @@ fn strips(html: &mut String, board: &Board) {
                 .map(|j| format!("{:.0} to {:.0}", j.from, j.to))
                 .collect();
             format!("{}, scarfs at {}", pieces.join(" + "), joints.join(", "))
-        });
+        };
+        // Laminations alike are told once.
+        let mut ways: Vec<String> = board.yard.scarfs_of(s.number).iter().map(joints).collect();
+        ways.dedup();
+        let joints = ways.join("<br>");
         let clamp = s.hardest_clamp().map_or(String::new(), |c| {
             format!("{} at rib {}", units::force(c.force, unit), c.rib)
         });
@@ -201,14 +205,17 @@ fn strips(html: &mut String, board: &Board) {
             format_args!(
                 "<tr><td class=\"n\">{}</td><td>{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td><td>{joints}</td><td>{clamp}</td></tr>\n",
                 s.number,
-                s.kind.name(),
+                match s.laminations {
+                    1 => s.kind.name().to_owned(),
+                    n => format!("{}, {n} laminations", s.kind.name()),
+                },
                 escape(&units::size(s.finished, unit)),
                 escape(&units::size(s.blank, unit))
             ),
         );
     }
     html.push_str(
-        "</table>\n<p class=\"small\">Two of each, one a rail. The full schedule, with bends and limits: \
+        "</table>\n<p class=\"small\">Two of each, one a rail; a lamination's pieces are marked with its number after a point. The full schedule, with bends and limits: \
          <a href=\"tables/strip-schedule.csv\">tables/strip-schedule.csv</a>.</p>\n",
     );
 }

@@ -50,11 +50,10 @@ pub(super) fn section(html: &mut String, board: &Board, report: &Report) {
         put(
             html,
             format_args!(
-                "<tr><td class=\"n\">{}</td><td>{}</td><td class=\"n\">{:.2} × {:.2} mm</td><td class=\"n\">{}</td></tr>\n",
+                "<tr><td class=\"n\">{}</td><td>{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td></tr>\n",
                 k.count,
                 k.kind.name(),
-                k.section[0],
-                k.section[1],
+                k.words(),
                 escape(&units::size(k.longest, unit))
             ),
         );

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::strips::{Strip, StripPlace};
-use crate::timber::{BendKind, Limits, Species, TimberError, Utilisation};
+use crate::timber::{BendKind, Limits, TimberError, Utilisation};
 
 /// Ways a strip can be overstrained.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -56,11 +56,9 @@ pub struct Bar {
 pub fn demand(
     strip: &Strip,
     bar: Bar,
-    wood: &Species,
-    working: f64,
+    limits: &Limits,
     ribs: &[f64],
 ) -> Result<StripDemand, TimberError> {
-    let limits = Limits::of(wood, working)?;
     let between = |x: f64| {
         let next = ribs.partition_point(|r| *r < x);
         [next, next + 1]

@@ -77,13 +77,16 @@ pub struct Stack {
     pub top_bevel: Option<f64>,
     /// Whether the deck lands on the top course.
     pub closed: bool,
+    /// Whether the guide meets the deck at or below the starters' tops, so that they fill the rail by themselves.
+    pub filled: bool,
 }
 
 /// How starters lie.
 pub type Starters = Lie;
 
-/// A course reaches the deck when its top lies at most this far, mm, below the deck's inner face.
-const REACHED: f64 = 0.05;
+/// A course reaches the deck when its top lies at most this far, mm, below the deck's inner face: within the 0.3 mm that a bearing may gape, since
+/// a further course would be planed away.
+const REACHED: f64 = 0.25;
 /// Share of half its thickness, inboard of its middle, over which a moulded strip must carry the deck.
 const LAND: f64 = 0.9;
 const MAX_COURSES: usize = 60;
@@ -95,23 +98,18 @@ pub(super) struct Given<'a> {
     pub along: &'a [Option<Vector<3>>],
     /// How they lean (see [`Course::lean`]); else as the guide has it.
     pub lean: &'a [Option<f64>],
+    /// How far outboard of the middle of starters abreast, of the outermost, the first moulded strip stands, mm; else on the guide.
+    pub stand: Option<f64>,
+    /// The outer face of starters abreast where it leaves the bottom skin, y in mm; else as far out as the finished surface asks here.
+    pub edge: Option<f64>,
 }
 
 /// Builds the stack in `plane`.
 pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
     let deck = &plane.faces[1];
-    let goal = plane
-        .guide
-        .last_rise(|p| -deck.inside(p))
-        .map(|v| (v, plane.guide.point(v)));
-    let mut builder = Builder {
-        plane,
-        goal,
-        c,
-        given: *given,
-        courses: Vec::new(),
-    };
+    let mut builder = Builder::new(plane, c, *given);
     builder.build();
+    let filled = builder.filled;
     let courses = builder.courses;
     let carrier = courses
         .iter()
@@ -129,7 +127,24 @@ pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
         courses,
         top_bevel,
         closed,
+        filled,
     }
+}
+
+/// How far out the finished surface asks starters abreast to go in `plane`: where their outer face leaves the bottom skin, y in mm; the first of
+/// `along` is their direction.
+pub(super) fn edge_asked(
+    plane: &Plane,
+    c: &Construction,
+    along: &[Option<Vector<3>>],
+) -> Option<f64> {
+    let given = Given {
+        along,
+        ..Given::default()
+    };
+    let mut builder = Builder::new(plane, c, given);
+    builder.abreast()?;
+    builder.courses.first().map(Course::outer_edge)
 }
 
 /// Whether the deck lands on `course`: from [`LAND`] inboard to the finished surface its top is at or above the deck's inner face.
@@ -154,6 +169,8 @@ struct Builder<'a> {
     c: &'a Construction,
     given: Given<'a>,
     courses: Vec<Course>,
+    /// Whether the guide meets the deck at or below the starters' tops, so that they fill the rail by themselves.
+    filled: bool,
 }
 
 /// A course's head.
@@ -166,15 +183,31 @@ struct Head {
     left: f64,
 }
 
-impl Builder<'_> {
+impl<'a> Builder<'a> {
+    fn new(plane: &'a Plane, c: &'a Construction, given: Given<'a>) -> Self {
+        let deck = &plane.faces[1];
+        let goal = plane
+            .guide
+            .last_rise(|p| -deck.inside(p))
+            .map(|v| (v, plane.guide.point(v)));
+        Self {
+            plane,
+            goal,
+            c,
+            given,
+            courses: Vec::new(),
+            filled: false,
+        }
+    }
+
     fn build(&mut self) {
         let v = match self.c.starter.lie {
             Lie::Abreast => self.abreast(),
             Lie::Stacked => self.stacked(),
         };
         let Some(mut v) = v else { return };
-        // Starters that fill the rail by themselves.
-        if self.goal.is_some_and(|(goal, _)| v >= goal) {
+        self.filled = self.goal.is_some_and(|(goal, _)| v >= goal);
+        if self.filled {
             return;
         }
         while self.courses.len() < MAX_COURSES && !self.done() {
@@ -206,6 +239,12 @@ impl Builder<'_> {
 
     /// Where the next course stands.
     fn foot(&self, v: f64) -> Vector<2> {
+        if let (Lie::Abreast, Some(stand), Some(outer)) =
+            (self.c.starter.lie, self.given.stand, self.courses.first())
+            && self.courses.len() == self.c.starter.count
+        {
+            return outer.frame.plane(Vector::<2>::new(stand, outer.rise));
+        }
         self.off_guide(v)
             .map_or_else(|| self.plane.guide.point(v), |below| below.head)
     }
@@ -263,8 +302,14 @@ impl Builder<'_> {
         if !reach.is_finite() {
             return None;
         }
+        // Along the skin, y is in proportion to the distance.
+        let [from, by] = [0.0, 1.0].map(|out| skin.plane(Vector::<2>::new(out, 0.0)).x);
+        let outer = match self.given.edge {
+            Some(y) => (y - from) / (by - from),
+            None => reach + self.c.proud,
+        };
         for i in 0..self.c.starter.count {
-            let middle = reach + self.c.proud - size * (i as f64 + 0.5);
+            let middle = outer - size * (i as f64 + 0.5);
             let foot = skin.plane(Vector::<2>::new(middle, 0.0));
             let course = Course {
                 kind: Kind::Starter,
@@ -462,6 +507,12 @@ impl Course {
     pub(super) fn middle(&self, x: f64) -> Vector<3> {
         let middle = (self.foot + self.head) / 2.0;
         Vector::<3>::new(x, middle.x, middle.y)
+    }
+
+    /// Where its outer face leaves what it stands on, y in the plane, mm.
+    fn outer_edge(&self) -> f64 {
+        let out = self.thickness / 2.0;
+        self.frame.plane(Vector::<2>::new(out, 0.0)).x
     }
 
     /// How far it stands off the upright in the plane, radians, positive inboard.

@@ -1,17 +1,23 @@
-//! How every course leans, along the whole board.
+//! How every course leans, and where the first moulded one stands, along the whole board.
 //!
 //! Taken plane by plane a strip turns to the guide as sharply as the guide does, and where a course above it runs out its own turn changes within a hand's
 //! breadth. No strip does that: it is as stiff against twist as against bending. So the leans are smoothed along the board before the strips are laid, and each
-//! course starts from where the smoothed ones below have brought it.
+//! course starts from where the smoothed ones below have brought it. Where a thin rail's guide turns over at the height of the starters' tops, the place
+//! where the first moulded strip stands on them would run inboard within a hand's breadth too, so it is smoothed likewise.
 
 use nalgebra::{DMatrix, DVector};
 
-use super::courses::{Given, Plane, stack};
+use super::courses::{Course, Given, Plane, Stack, edge_asked, stack};
 use crate::curve::{BSpline, Vector, graph};
-use crate::design::Construction;
+use crate::design::{Construction, Lie};
 
-/// Waves of lean shorter than some six times this, mm, are smoothed away.
-const STIFFNESS: f64 = 70.0;
+/// Waves of lean shorter than some six times this, mm, are smoothed away. Strips of 6 mm then twist within what common woods take on ordinary
+/// boards, and roll less on each other, while cover hardly suffers.
+const STIFFNESS: f64 = 160.0;
+/// The same for the path of the starters, mm: a square batten takes no sharper waves.
+const BATTEN: f64 = 30.0;
+/// Rounds in which that path is pushed out to where it is asked to be.
+const TIGHTENED: usize = 8;
 /// A course wanted in fewer planes than this is left as the guide has it.
 const FEWEST: usize = 3;
 
@@ -19,6 +25,12 @@ const FEWEST: usize = 3;
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Leans {
     courses: Vec<Option<BSpline<1>>>,
+    /// How far outboard of the outermost starter's middle the first moulded strip stands, mm, where starters lie abreast.
+    stand: Option<BSpline<1>>,
+    /// Where the outer face of starters abreast leaves the bottom skin, y in mm.
+    edge: Option<BSpline<1>>,
+    /// How far outboard of `edge` it must go to be proud everywhere, mm.
+    raise: f64,
 }
 
 impl Leans {
@@ -34,23 +46,64 @@ impl Leans {
         };
         let step = (last.x - first.x) / (planes.len() - 1) as f64;
         let x: Vec<f64> = planes.iter().map(|p| p.x).collect();
+        if c.starter.lie == Lie::Abreast {
+            let asked = planes.iter().zip(along);
+            let asked: Vec<Option<f64>> = asked.map(|(p, along)| edge_asked(p, c, along)).collect();
+            leans.edge = outside(&x, &asked, step);
+        }
         loop {
             let course = leans.courses.len();
             // What the guide asks of this course, and how much of the strip is left to obey it.
-            let wanted: Vec<Option<(f64, f64)>> = planes
-                .iter()
-                .zip(along)
-                .map(|(plane, along)| {
+            let wanted = |leans: &Self, of: &dyn Fn(&Stack, &Course) -> f64| -> Vec<_> {
+                let one = |(plane, along): (&Plane, &Vec<Option<Vector<3>>>)| {
                     let lean = leans.at(plane.x);
-                    let given = Given { along, lean: &lean };
-                    let stack = stack(plane, c, &given);
-                    stack.courses.get(course).map(|k| (k.lean(), k.left))
-                })
-                .collect();
-            if wanted.iter().all(Option::is_none) {
+                    let stack = stack(plane, c, &leans.given(plane.x, along, &lean));
+                    let found = stack.courses.get(course)?;
+                    Some((of(&stack, found), found.left))
+                };
+                planes.iter().zip(along).map(one).collect()
+            };
+            if c.starter.lie == Lie::Abreast && course == c.starter.count {
+                let stand = |s: &Stack, k: &Course| s.courses[0].frame.local(k.foot).x;
+                leans.stand = smoothed(&x, &wanted(&leans, &stand), step, STIFFNESS);
+            }
+            let lean = wanted(&leans, &|_, k| k.lean());
+            if lean.iter().all(Option::is_none) {
                 return leans;
             }
-            leans.courses.push(smoothed(&x, &wanted, step));
+            leans.courses.push(smoothed(&x, &lean, step, STIFFNESS));
+        }
+    }
+
+    /// What is known at `x` of courses that run `along` and `lean` as [`Leans::at`] has it.
+    pub(super) fn given<'a>(
+        &self,
+        x: f64,
+        along: &'a [Option<Vector<3>>],
+        lean: &'a [Option<f64>],
+    ) -> Given<'a> {
+        let value = |spline: &Option<BSpline<1>>| spline.as_ref().map(|s| s.point(x).x);
+        Given {
+            along,
+            lean,
+            stand: value(&self.stand).map(|out| out - self.raise),
+            edge: value(&self.edge).map(|y| y + self.raise),
+        }
+    }
+
+    /// Moves starters abreast outboard until they are as far out as is asked in every plane.
+    pub(super) fn clear(
+        &mut self,
+        planes: &[Plane],
+        c: &Construction,
+        along: &[Vec<Option<Vector<3>>>],
+    ) {
+        if let Some(edge) = &self.edge {
+            let short = |(plane, along): (&Plane, &Vec<Option<Vector<3>>>)| {
+                Some(edge_asked(plane, c, along)? - edge.point(plane.x).x)
+            };
+            let short = planes.iter().zip(along).filter_map(short);
+            self.raise = short.fold(0.0, f64::max);
         }
     }
 
@@ -61,11 +114,31 @@ impl Leans {
     }
 }
 
+/// A smooth path outside all of `asked`, and not far outside: what it is short of somewhere is asked for in addition there, until little is left.
+fn outside(x: &[f64], asked: &[Option<f64>], step: f64) -> Option<BSpline<1>> {
+    let mut wanted: Vec<Option<(f64, f64)>> = asked.iter().map(|y| y.map(|y| (y, 1.0))).collect();
+    let mut path = smoothed(x, &wanted, step, BATTEN)?;
+    for _ in 0..TIGHTENED {
+        for ((x, asked), wanted) in x.iter().zip(asked).zip(&mut wanted) {
+            if let (Some(asked), Some((y, _))) = (asked, wanted) {
+                *y += (asked - path.point(*x).x).max(0.0);
+            }
+        }
+        path = smoothed(x, &wanted, step, BATTEN)?;
+    }
+    Some(path)
+}
+
 /// A spline over `x` near the wanted values, each counting by its weight; `None` where there are too few.
 ///
 /// Minimises Σ w (θ − θ*)² h + S⁴ ∫ θ″² dx with second differences for θ″ (Whittaker, *On a new method of graduation*, 1923), which goes on
 /// straight where nothing is wanted.
-fn smoothed(x: &[f64], wanted: &[Option<(f64, f64)>], step: f64) -> Option<BSpline<1>> {
+fn smoothed(
+    x: &[f64],
+    wanted: &[Option<(f64, f64)>],
+    step: f64,
+    stiffness: f64,
+) -> Option<BSpline<1>> {
     let n = x.len();
     let weighty = wanted.iter().flatten().filter(|w| w.1 > 0.0).count();
     if weighty < FEWEST || n < 6 {
@@ -81,7 +154,7 @@ fn smoothed(x: &[f64], wanted: &[Option<(f64, f64)>], step: f64) -> Option<BSpli
         matrix[(i, i)] += weight;
         right[i] += weight * lean;
     }
-    let stiff = (STIFFNESS / step).powi(4);
+    let stiff = (stiffness / step).powi(4);
     for i in 1..n - 1 {
         let row = [(i - 1, 1.0), (i, -2.0), (i + 1, 1.0)];
         for (a, p) in row {

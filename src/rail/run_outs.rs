@@ -1,6 +1,6 @@
 //! Where courses begin and end.
 
-use super::courses::{Given, Stack, stack};
+use super::courses::{Stack, stack};
 use super::lean::Leans;
 use super::margins::{Margins, margins};
 use super::solve::plane;
@@ -61,10 +61,8 @@ impl Search<'_> {
         let Some(plane) = plane(self.shell, self.construction, self.depth, x)? else {
             return Ok(());
         };
-        let given = Given {
-            along: &directions(&a.0, &b.0),
-            lean: &self.leans.at(x),
-        };
+        let (along, lean) = (directions(&a.0, &b.0), self.leans.at(x));
+        let given = self.leans.given(x, &along, &lean);
         let stack = stack(&plane, self.construction, &given);
         let margins = margins(&plane, &stack);
         let middle = (stack, margins);

@@ -107,24 +107,26 @@ impl Site {
         near: f64,
     ) -> (Rail, Leans) {
         let depth = self.depth(shell, construction, near);
-        let leans = self.leans(shell, construction, depth);
+        let mut leans = self.leans(shell, construction, depth);
         let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(shell, depth)).collect();
         let lean: Vec<Vec<Option<f64>>> = planes.iter().map(|p| leans.at(p.x)).collect();
         let mut along: Vec<Vec<Option<Vector<3>>>> = vec![Vec::new(); planes.len()];
-        let build = |along: &[Vec<Option<Vector<3>>>]| -> Vec<Stack> {
+        let build = |along: &[Vec<Option<Vector<3>>>], leans: &Leans| -> Vec<Stack> {
             let given = along.iter().zip(&lean);
-            let given = given.map(|(along, lean)| Given { along, lean });
             planes
                 .iter()
                 .zip(given)
-                .map(|(plane, given)| stack(plane, construction, &given))
+                .map(|(plane, (along, lean))| {
+                    stack(plane, construction, &leans.given(plane.x, along, lean))
+                })
                 .collect()
         };
-        let mut stacks = build(&along);
+        let mut stacks = build(&along, &leans);
         let mut settled = f64::INFINITY;
         for _ in 0..ROUNDS {
             along = directions(&stacks);
-            let next = build(&along);
+            leans.clear(&planes, construction, &along);
+            let next = build(&along, &leans);
             settled = movement(&stacks, &next);
             stacks = next;
             if settled < SETTLED {

@@ -31,7 +31,7 @@ impl Default for Limits {
     }
 }
 
-/// What is wrong at a rib.
+/// What is wrong.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Trouble {
@@ -49,12 +49,12 @@ pub enum Trouble {
     Open,
 }
 
-/// A course that cannot hold at a rib.
+/// A course that cannot hold, and where it is worst in the share of a rib.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Warning {
-    /// Number of the rib, from the tail, starting with 1.
+    /// Number of the nearest rib, from the tail, starting with 1.
     pub rib: usize,
-    /// Its place, mm from the tail.
+    /// The place, mm from the tail.
     pub x: f64,
     /// Number of the course, from the bottom skin, starting with 1.
     pub course: usize,
@@ -68,6 +68,15 @@ pub struct Warning {
     pub limit: f64,
     /// What to change.
     pub remedy: String,
+}
+
+impl Warning {
+    fn worse_than(&self, other: &Self) -> bool {
+        match self.trouble {
+            Trouble::Cover | Trouble::Proud => self.value < other.value,
+            _ => self.value > other.value,
+        }
+    }
 }
 
 impl std::fmt::Display for Warning {
@@ -87,16 +96,16 @@ impl std::fmt::Display for Warning {
         };
         write!(
             f,
-            "rib {} (x = {:.0} mm), course {}: {what} {:.2}{unit}, limit {:.2}{unit}; {}",
+            "near rib {} (x = {:.0} mm), course {}: {what} {:.2}{unit}, limit {:.2}{unit}; {}",
             self.rib, self.x, self.course, self.value, self.limit, self.remedy
         )
     }
 }
 
-/// Warnings at the ribs whose centre planes are given; the rail must have been solved there.
+/// Warnings along the whole rail, the worst of each kind to a course and a rib.
 ///
-/// When joints roll too far the narrower strip that would serve is found by solving the ribs anew with strips narrower by half
-/// a millimetre at a time.
+/// When joints roll too far the narrower strip that would serve is found by solving the rail anew, in planes [`TRIED`] apart, with strips narrower by
+/// half a millimetre at a time.
 pub fn warnings(
     shell: &Shell,
     construction: &Construction,
@@ -106,9 +115,9 @@ pub fn warnings(
     let mut found = check(construction, rail, limits);
     let rolls = |w: &Warning| matches!(w.trouble, Trouble::DigIn | Trouble::MouthGap);
     if found.iter().any(rolls) {
-        let advice = match narrower(shell, construction, rail.depth, limits)? {
-            Some(width) => format!("a strip {width:.1} mm wide holds at every rib"),
-            None => "no narrower strip of this thickness serves at every rib; bevel these joints with a plane, \
+        let advice = match narrower(shell, construction, rail, limits)? {
+            Some(width) => format!("a strip {width:.1} mm wide holds along the whole rail"),
+            None => "no narrower strip of this thickness serves; bevel these joints with a plane, \
                      or give the section there a larger bend"
                 .into(),
         };
@@ -119,30 +128,37 @@ pub fn warnings(
     Ok(found)
 }
 
-/// Warnings without advice on joints.
+/// Warnings without advice on joints: of every trouble of a course the worst place in each rib's share of the length, which reaches half way to
+/// its neighbours, and to the blocks.
 fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warning> {
-    let mut found = Vec::new();
-    for (index, &x) in construction.rib_stations.iter().enumerate() {
-        let Some((stack, margins)) = rail.at(x) else {
-            continue;
-        };
+    let ribs = &construction.rib_stations;
+    let half_way: Vec<f64> = ribs.windows(2).map(|w| (w[0] + w[1]) / 2.0).collect();
+    let mut found: Vec<Warning> = Vec::new();
+    for (stack, margins) in rail.stacks.iter().zip(&rail.margins) {
+        let index = half_way.partition_point(|x| *x < stack.x);
         let mut add = |course: usize, trouble, value: f64, limit, remedy: &str| {
-            let kind = stack.courses.get(course).map_or(Kind::Starter, |c| c.kind);
-            let remedy = remedy.into();
-            found.push(Warning {
+            let warning = Warning {
                 rib: index + 1,
-                x,
+                x: stack.x,
                 course: course + 1,
-                kind,
+                kind: stack.courses.get(course).map_or(Kind::Starter, |c| c.kind),
                 trouble,
                 value,
                 limit,
-                remedy,
-            });
+                remedy: remedy.into(),
+            };
+            let known = found
+                .iter_mut()
+                .find(|w| (w.rib, w.trouble, w.course) == (index + 1, trouble, course + 1));
+            match known {
+                Some(known) if warning.worse_than(known) => *known = warning,
+                Some(_) => {}
+                None => found.push(warning),
+            }
         };
-        margin_troubles(construction, margins, &mut add);
+        margin_troubles(construction, margins.as_ref(), &mut add);
         joint_troubles(stack, &construction.strip, rail.depth, limits, &mut add);
-        if !stack.closed && !stack.courses.is_empty() {
+        if !(stack.closed || stack.filled || stack.courses.is_empty()) {
             let last = stack.courses.len() - 1;
             let gap = stack.faces[1].inside(&stack.courses[last].inner_face()[1]);
             add(
@@ -154,6 +170,7 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
             );
         }
     }
+    found.sort_by_key(|w| w.rib);
     found
 }
 
@@ -217,15 +234,26 @@ fn joint_troubles(
     }
 }
 
-/// The widest strip, in half millimetres below the given one, with which no joint at any rib passes its limit.
+/// Greatest gap, mm, between the planes in which narrower strips are tried, ribs among them.
+const TRIED: f64 = 50.0;
+
+/// The widest strip, in half millimetres below the given one, with which no joint passes its limit.
 fn narrower(
     shell: &Shell,
     construction: &Construction,
-    mut depth: f64,
+    rail: &Rail,
     limits: &Limits,
 ) -> Result<Option<f64>, ShellError> {
-    let mut trial = construction.clone();
-    let site = Site::new(shell, construction, &construction.rib_stations)?;
+    let (mut trial, mut depth) = (construction.clone(), rail.depth);
+    let mut planes = construction.rib_stations.clone();
+    if let (Some(first), Some(last)) = (rail.stacks.first(), rail.stacks.last()) {
+        let gaps = ((last.x - first.x) / TRIED).ceil().max(1.0);
+        planes.extend((0..=gaps as usize).map(|k| first.x + (last.x - first.x) * k as f64 / gaps));
+    }
+    planes.sort_by(f64::total_cmp);
+    // Planes closer than this tell nothing more.
+    planes.dedup_by(|a, b| *a - *b < 0.1 * TRIED);
+    let site = Site::new(shell, construction, &planes)?;
     // Below this too little is left between bead and cove to hold the strip's shape.
     let least = trial.strip.bead_sagitta() + trial.strip.cove_depth + 2.0;
     let mut width = (trial.strip.width * 2.0).ceil() / 2.0 - 0.5;

@@ -3,14 +3,14 @@
 use serde::Serialize;
 
 use crate::rail::{Kind, Trouble, Warning};
-use crate::units::list;
+use crate::units::{self, Unit, list};
 
-/// One course at one rib that cannot hold.
+/// One course near one rib that cannot hold.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Instance {
-    /// Number of the rib from the tail, starting with 1.
+    /// Number of the nearest rib from the tail, starting with 1.
     pub rib: usize,
-    /// Its place, mm from the tail.
+    /// Where it is worst, mm from the tail.
     pub x: f64,
     /// Number of the course from the bottom skin, starting with 1.
     pub course: usize,
@@ -81,8 +81,8 @@ impl Advice {
         }
     }
 
-    /// Where, and how bad at worst: `ribs 1 to 4 and 6, at worst 2.31 mm at rib 3, course 5`.
-    pub fn extent(&self) -> String {
+    /// Where, and how bad at worst: `near ribs 1 to 4 and 6, at worst 2.31 mm in course 5, 820 mm from the tail`.
+    pub fn extent(&self, unit: Unit) -> String {
         let mut ribs: Vec<usize> = self.places.iter().map(|p| p.rib).collect();
         ribs.dedup();
         let named = if ribs.len() == 1 { "rib" } else { "ribs" };
@@ -93,20 +93,25 @@ impl Advice {
         });
         let worst = worst.map_or(String::new(), |w| {
             format!(
-                ", at worst {} at rib {}, course {}",
+                ", at worst {} in course {}, {} from the tail",
                 self.number(w.value),
-                w.rib,
-                w.course
+                w.course,
+                units::place(w.x, unit)
             )
         });
-        format!("{named} {}{worst}", list(&ribs))
+        format!("near {named} {}{worst}", list(&ribs))
     }
 
-    /// One line a rib: its number, and its courses with their values.
-    pub fn lines(&self) -> Vec<(usize, String)> {
+    /// One line a rib: its number, and its courses with their worst values and where those are.
+    pub fn lines(&self, unit: Unit) -> Vec<(usize, String)> {
         let mut lines: Vec<(usize, String)> = Vec::new();
         for place in &self.places {
-            let text = format!("course {}: {}", place.course, self.number(place.value));
+            let text = format!(
+                "course {}: {} at {}",
+                place.course,
+                self.number(place.value),
+                units::place(place.x, unit)
+            );
             match lines.last_mut() {
                 Some((rib, line)) if *rib == place.rib => {
                     line.push_str(", ");
@@ -152,18 +157,21 @@ mod tests {
         ]);
         assert_eq!(groups.len(), 2);
         assert_eq!(
-            groups[0].extent(),
-            "ribs 1 and 3, at worst 2.50 mm at rib 1, course 5"
+            groups[0].extent(Unit::Mm),
+            "near ribs 1 and 3, at worst 2.50 mm in course 5, 100 mm from the tail"
         );
         assert_eq!(
-            groups[1].extent(),
-            "ribs 1 and 3, at worst 0.50 mm at rib 1, course 5"
+            groups[1].extent(Unit::In),
+            "near ribs 1 and 3, at worst 0.50 mm in course 5, 3 15/16\" from the tail"
         );
         assert_eq!(
-            groups[0].lines(),
+            groups[0].lines(Unit::Mm),
             [
-                (1, "course 4: 1.50 mm, course 5: 2.50 mm".to_owned()),
-                (3, "course 2: 1.25 mm".to_owned())
+                (
+                    1,
+                    "course 4: 1.50 mm at 100 mm, course 5: 2.50 mm at 100 mm".to_owned()
+                ),
+                (3, "course 2: 1.25 mm at 300 mm".to_owned())
             ]
         );
     }

@@ -2,6 +2,7 @@
 
 use crate::board::Board;
 use crate::rail::{Landing, Strained};
+use crate::stock::cutting::{Joint, Scarfed};
 use crate::table::{Cell, Column, Table};
 
 use super::tables::{count, maybe, mm, table, words};
@@ -12,6 +13,7 @@ pub(super) fn schedule(board: &Board) -> Table {
         Column::plain("strip"),
         Column::plain("course"),
         Column::plain("kind"),
+        Column::plain("laminations"),
         Column::plain("pieces, both rails"),
         mm("from"),
         Column::plain("tail end lies on"),
@@ -40,28 +42,37 @@ pub(super) fn schedule(board: &Board) -> Table {
         Landing::Block => "block",
         Landing::RunOut => "course below, run out",
     };
-    let plan = board.yard.cutting.as_ref().ok();
-    let joined = |values: Vec<f64>, between: &str| -> Cell {
-        let words: Vec<String> = values.iter().map(|v| format!("{v:.0}")).collect();
-        Cell::Text(words.join(between))
+    // Lamination by lamination where there are several.
+    let joined = |scarfs: &[&Scarfed], values: fn(&Scarfed) -> Vec<f64>, between: &str| -> Cell {
+        let words = |s: &&Scarfed| {
+            let all: Vec<String> = values(s).iter().map(|v| format!("{v:.0}")).collect();
+            all.join(between)
+        };
+        match scarfs.iter().map(words).collect::<Vec<_>>() {
+            none if none.is_empty() => Cell::Empty,
+            all => Cell::Text(all.join("; ")),
+        }
     };
-    let rows = board.yard.strips.iter().enumerate().map(|(i, s)| {
-        let scarfed = plan.and_then(|p| p.scarfs.get(i));
+    let rows = board.yard.strips.iter().map(|s| {
+        let scarfs = board.yard.scarfs_of(s.number);
         let mut row = vec![
             count(s.number),
             count(s.course),
             words(s.kind),
-            Cell::Count(2),
+            count(s.laminations),
+            count(2 * s.laminations),
             s.ends[0].into(),
             lies_on(s.landings[0]).into(),
             s.ends[1].into(),
             lies_on(s.landings[1]).into(),
             s.finished.into(),
             s.blank.into(),
-            scarfed.map_or(Cell::Empty, |s| joined(s.pieces.clone(), " + ")),
-            scarfed.map_or(Cell::Empty, |s| {
-                joined(s.joints.iter().map(|j| j.middle()).collect(), " ")
-            }),
+            joined(&scarfs, |s| s.pieces.clone(), " + "),
+            joined(
+                &scarfs,
+                |s| s.joints.iter().map(Joint::middle).collect(),
+                " ",
+            ),
         ];
         for strained in Strained::ALL {
             match s.demand_of(strained) {

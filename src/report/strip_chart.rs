@@ -3,9 +3,9 @@
 use crate::board::Board;
 use crate::chart::{Callout, Chart, Level, Mark, Panel, Series};
 use crate::rail::{Strained, Strip, StripPlace};
-use crate::timber::{BendKind, Limits};
+use crate::timber::BendKind;
 use crate::units::{self, Unit};
-use crate::yard::StripWork;
+use crate::yard::{StripWork, limits};
 
 /// A chart and the name of the file it goes into, without an ending.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,7 +40,7 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
     let [thickness, width] = work.section;
     let axis = if unit.is_metric() { Unit::Mm } else { Unit::In };
     let along = |x: f64| axis.from_mm(x);
-    let limits = Limits::of(&timber.rail, timber.working).ok();
+    let limits = limits(timber, &timber.rail, work.kind).ok();
     // Share of the limit by curvature, 1/mm.
     let share = |strained: Strained, value: f64| -> Option<f64> {
         let limits = limits.as_ref()?;
@@ -168,13 +168,22 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
             work.kind.name()
         ),
         subtitle: format!(
-            "course {}, {:.2} × {:.2} mm of {}, {} long; limits at {:.0} % of what breaks it",
+            "course {}, {}{:.2} × {:.2} mm of {}, {} long; limits at {:.0} % of what breaks it{}",
             work.course,
+            match work.laminations {
+                1 => String::new(),
+                n => format!("{n} laminations of "),
+            },
             thickness,
             width,
             timber.rail.name,
             units::length(work.finished, unit),
-            100.0 * timber.working
+            100.0 * timber.working,
+            if timber.softened.takes(work.kind) {
+                ", bends at what softened wood takes"
+            } else {
+                ""
+            }
         ),
         axis: format!("from the tail, {}", axis.symbol()),
         range: [along(0.0), along(board.design.length)],

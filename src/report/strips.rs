@@ -13,8 +13,12 @@ pub struct KindReport {
     pub kind: Kind,
     /// How many a side.
     pub count: usize,
-    /// Finished thickness and width, mm.
+    /// Finished thickness and width, mm; of a laminated strip those of one lamination.
     pub section: [f64; 2],
+    /// How many laminations each is bent as; 1 where it is solid.
+    pub laminations: usize,
+    /// Whether they are soaked or steamed before they are bent.
+    pub softened: bool,
     /// Finished length of the longest, mm.
     pub longest: f64,
     /// Finished length of all on both rails, mm.
@@ -83,6 +87,23 @@ pub struct StripsReport {
     pub troubles: Vec<Trouble>,
 }
 
+impl KindReport {
+    /// What is bent, with its section: `12.7 × 6 mm`, `3 × 2.67 × 8 mm, softened`.
+    pub fn words(&self) -> String {
+        // Two decimals at most; halves go up, whichever side of one the nearest binary number lies.
+        let hundredths = |mm: f64| (100.0 * mm + 1e-6).round() / 100.0;
+        let [thickness, width] = self.section.map(hundredths);
+        format!(
+            "{}{thickness} × {width} mm{}",
+            match self.laminations {
+                1 => String::new(),
+                n => format!("{n} × "),
+            },
+            if self.softened { ", softened" } else { "" }
+        )
+    }
+}
+
 impl StripsReport {
     /// Summarises the strips of `board`.
     pub(super) fn new(board: &Board) -> Self {
@@ -93,6 +114,8 @@ impl StripsReport {
                 kind,
                 count: of.len(),
                 section: of.first()?.section,
+                laminations: of.first()?.laminations,
+                softened: board.design.timber.softened.takes(kind),
                 longest: of.iter().map(|s| s.finished).fold(0.0, f64::max),
                 both_rails: of.iter().map(|s| 2.0 * s.finished).sum(),
             })

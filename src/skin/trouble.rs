@@ -71,7 +71,7 @@ impl Treatment {
                 "Soak or steam it where it bends or strains most, and let it dry in the bed."
             }
             Self::Relieve => {
-                "Relieve its inner face where it bends most, or laminate it of thinner leaves."
+                "Relieve its inner face where it bends most, or glue it up of thinner laminations."
             }
             Self::Split => {
                 "Split it into strakes with tapered edges: the sheet cannot take this shape in one."
@@ -157,11 +157,11 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
             };
             let radius = panel.skin.thickness / finding.value;
             let thin = (10.0 * radius * limit).floor() / 10.0;
-            let leaves = (panel.skin.thickness / (radius * limit)).ceil();
-            let leaves = if leaves <= 4.0 {
+            let laminations = (panel.skin.thickness / (radius * limit)).ceil();
+            let laminations = if laminations <= 4.0 {
                 format!(
-                    "laminate it of {leaves:.0} leaves of {:.1} mm there, ",
-                    panel.skin.thickness / leaves
+                    "glue it up of {laminations:.0} laminations of {:.1} mm there, ",
+                    panel.skin.thickness / laminations
                 )
             } else {
                 String::new()
@@ -183,7 +183,7 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
                     1.0 / finding.value
                 ),
                 format!(
-                    "saw or plane relief into its inner face there, {leaves}{thinner}or draw the surface gentler there"
+                    "saw or plane relief into its inner face there, {laminations}{thinner}or draw the surface gentler there"
                 ),
             )
         }

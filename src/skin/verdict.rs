@@ -13,7 +13,7 @@ pub enum Treatment {
     Dry,
     /// Wet or steam it where named, and let it dry in the bed.
     Soak,
-    /// Saw or plane relief into the inner face where named, or laminate it of thinner leaves.
+    /// Saw or plane relief into the inner face where named, or glue it up of thinner laminations.
     Relieve,
     /// Divide it into strakes along the grain, each with its own edge tapered to fit.
     Split,

@@ -36,12 +36,12 @@ pub enum StockError {
     },
     /// A strip cannot be scarfed together from the planks there are.
     #[error(
-        "strip {need} of {length:.0} mm cannot be scarfed from pieces up to {piece:.0} mm with its joints off the tight bends and \
+        "strip {strip} of {length:.0} mm cannot be scarfed from pieces up to {piece:.0} mm with its joints off the tight bends and \
          {stagger:.0} mm from its neighbours'; get longer planks, or give the joints more room"
     )]
     Scarf {
-        /// Index of the need.
-        need: usize,
+        /// The strip's number.
+        strip: usize,
         /// Blank length, mm.
         length: f64,
         /// Longest piece the planks give, mm.

@@ -107,6 +107,9 @@ pub fn rough(profiles: &Profiles, shop: &Shop, kind: Kind) -> [f64; 2] {
     let [thickness, width] = profiles.finished(kind);
     let a = &shop.allowances;
     match kind {
+        Kind::Starter if profiles.starter.laminations > 1 => {
+            [thickness + a.sand_leaf, width + a.sand_square]
+        }
         Kind::Starter => [thickness + a.sand_square, width + a.sand_square],
         _ => [thickness + a.sand_leaf, width + a.mould],
     }
@@ -151,7 +154,27 @@ pub fn milling_plan(
             Some(Window::new(leaf, 0.5, 0.5)),
         ),
     ];
-    if kind == Kind::Starter {
+    let sand_leaves = step(
+        Machine::SandLeaf,
+        "Sand both faces of every leaf to thickness, all leaves at each setting.",
+        Some(leaf),
+        Some(Window::new(finished[0], 0.1, 0.1)),
+    );
+    if kind == Kind::Starter && profiles.starter.laminations > 1 {
+        steps.push(sand_leaves);
+        steps.push(step(
+            Machine::Rip,
+            "Rip leaves into laminations, dressed edge to the fence.",
+            None,
+            Some(Window::new(ripped, 0.5, 0.0)),
+        ));
+        steps.push(step(
+            Machine::SandSquare,
+            "Sand the sawn edges to width, a starter's laminations on edge together; they are glued to each other on the frame.",
+            Some(ripped),
+            Some(Window::new(finished[1], 0.1, 0.1)),
+        ));
+    } else if kind == Kind::Starter {
         steps.push(step(
             Machine::Rip,
             "Rip leaves into squares, dressed edge to the fence.",
@@ -165,12 +188,7 @@ pub fn milling_plan(
             Some(Window::new(finished[0], 0.1, 0.1)),
         ));
     } else {
-        steps.push(step(
-            Machine::SandLeaf,
-            "Sand both faces of every leaf to thickness, all leaves at each setting.",
-            Some(leaf),
-            Some(Window::new(finished[0], 0.1, 0.1)),
-        ));
+        steps.push(sand_leaves);
         steps.push(step(
             Machine::Rip,
             "Rip leaves into strips, dressed edge to the fence.",

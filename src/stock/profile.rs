@@ -48,6 +48,7 @@ impl Profiles {
             self.strip.bead_sagitta() + 1e-9,
         )?;
         positive("starter size, mm", self.starter.size, 1.0, 100.0)?;
+        positive("lamination, mm", self.starter.lamination(), 0.5, 100.0)?;
         Ok(())
     }
 
@@ -67,10 +68,10 @@ impl Profiles {
         }
     }
 
-    /// Finished thickness and width, mm.
+    /// Finished thickness and width, mm, of what is milled: of a starter one lamination.
     pub fn finished(&self, profile: Kind) -> [f64; 2] {
         match profile {
-            Kind::Starter => [self.starter.size; 2],
+            Kind::Starter => [self.starter.lamination(), self.starter.size],
             _ => [self.strip.thickness, self.strip.width],
         }
     }

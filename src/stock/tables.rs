@@ -12,10 +12,11 @@ fn number(value: Option<f64>) -> Cell {
     value.map_or(Cell::Empty, Cell::Number)
 }
 
-/// What to write on a piece: its strip's number, a letter for each of the strip's blanks (`a` and `b` for the two rails) or `s` and a
-/// number for spares, and the piece from the tail where the blank is scarfed: `4a`, `4b`, `4s1`, `7a-2`.
+/// What to write on a piece: its strip's number, with its lamination's after a point, a letter for each of the strip's blanks (`a` and `b` for the two rails) or `s` and a
+/// number for spares, and the piece from the tail where the blank is scarfed: `4a`, `4b`, `4s1`, `7a-2`, `1.2a`.
 pub fn piece_label(plan: &CuttingPlan, needs: &[StripNeed], piece: &PieceCut) -> String {
-    let wanted = needs.get(piece.blank.need).map_or(0, |n| n.count);
+    let need = needs.get(piece.blank.need);
+    let wanted = need.map_or(0, |n| n.count);
     let copy = piece.blank.copy;
     let blank = if piece.blank.spare {
         format!("s{}", copy.saturating_sub(wanted) + 1)
@@ -34,7 +35,8 @@ pub fn piece_label(plan: &CuttingPlan, needs: &[StripNeed], piece: &PieceCut) ->
     } else {
         String::new()
     };
-    format!("{}{blank}{part}", piece.blank.need + 1)
+    let mark = need.map_or(String::new(), StripNeed::mark);
+    format!("{mark}{blank}{part}")
 }
 
 /// The cutting list, plank by plank; planks, leaves, lanes, strips and pieces count from 1, `from` along the plank's usable length.
@@ -45,6 +47,7 @@ pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table 
         for (l, leaf) in plank.leaves.iter().enumerate() {
             for (n, lane) in leaf.lanes.iter().enumerate() {
                 rows.extend(lane.pieces.iter().map(|cut| {
+                    let need = needs.get(cut.blank.need);
                     vec![
                         count(p + 1),
                         size.into(),
@@ -53,13 +56,9 @@ pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table 
                         piece_label(plan, needs, cut).as_str().into(),
                         cut.from.into(),
                         cut.length.into(),
-                        count(cut.blank.need + 1),
-                        needs
-                            .get(cut.blank.need)
-                            .map_or(Cell::Empty, |n| count(n.course)),
-                        needs
-                            .get(cut.blank.need)
-                            .map_or(Cell::Empty, |n| n.kind.name().into()),
+                        need.map_or(Cell::Empty, |n| count(n.strip)),
+                        need.map_or(Cell::Empty, |n| count(n.course)),
+                        need.map_or(Cell::Empty, |n| n.kind.name().into()),
                         count(cut.piece + 1),
                         if cut.blank.spare { "spare" } else { "" }.into(),
                     ]

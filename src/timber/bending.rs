@@ -34,6 +34,9 @@ pub struct BendLimits {
     pub glulam_ratio: f64,
 }
 
+/// Strain softened wood takes on its stretched side, 1.5 to 2 % for most species (bending handbooks, from memory); the lower is taken.
+pub const SOFTENED: f64 = 0.015;
+
 /// What strips of a species may be asked to do.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Limits {
@@ -71,6 +74,15 @@ impl Limits {
             hard_way: working * clear_wood,
             twist: species.shear.map(|s| working * s / species.shear_modulus()),
         })
+    }
+
+    /// The limits once the wood is soaked or steamed: it bends to [`SOFTENED`], twist is left as it is, for want of a source that it gains.
+    pub fn softened(self) -> Self {
+        Self {
+            easy_way: self.easy_way.max(SOFTENED),
+            hard_way: self.hard_way.max(SOFTENED),
+            ..self
+        }
     }
 
     /// Bending strain of a strip `depth` mm deep in the plane of the bend, against the limit for that way of bending.

@@ -17,7 +17,7 @@ mod table;
 mod torsion;
 mod utilisation;
 
-pub use bending::{BendKind, BendLimits, Limits, curvature_factor, passing, strain};
+pub use bending::{BendKind, BendLimits, Limits, SOFTENED, curvature_factor, passing, strain};
 pub use density::{board_density, green_to_moisture};
 pub use error::TimberError;
 pub use moisture::{Air, equilibrium_moisture};

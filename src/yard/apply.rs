@@ -24,7 +24,14 @@ impl Change {
             Self::PlankCount(index, count) => {
                 return plank(design, *index, &|p| p.count = Some(*count));
             }
-            Self::Leaves(_) | Self::Softened | Self::Gentler(_) | Self::Shop => return false,
+            Self::Laminations {
+                count,
+                level: false,
+            } => design.construction.starter.laminations = *count,
+            Self::Softened(kind) => {
+                design.timber.softened = design.timber.softened.and(*kind);
+            }
+            Self::Laminations { level: true, .. } | Self::Gentler(_) | Self::Shop => return false,
         }
         true
     }

@@ -4,6 +4,7 @@
 //! error: a board that is short of planks is still a board.
 
 mod apply;
+mod limits;
 mod remedy;
 mod scarfs;
 mod section;
@@ -11,6 +12,7 @@ mod shortage;
 mod trouble;
 mod work;
 
+pub use limits::limits;
 pub use remedy::{Change, Remedy};
 pub use section::Again;
 pub use trouble::Trouble;
@@ -19,7 +21,7 @@ pub use work::{Clamp, StripWork};
 
 use crate::design::Design;
 use crate::rail::{Kind, Strip};
-use crate::stock::cutting::{CuttingPlan, StripNeed, cutting_plan};
+use crate::stock::cutting::{CuttingPlan, Scarfed, StripNeed, cutting_plan};
 use crate::stock::{MillingPlan, Profiles, StockError, Totals, milling_plan, totals};
 
 /// The rail's strips as work to be done, and the wood for them.
@@ -29,7 +31,7 @@ pub struct Yard {
     pub profiles: Profiles,
     /// The starboard rail's strips, in the order of the board's; port's are alike.
     pub strips: Vec<StripWork>,
-    /// What is cut: both rails, in the order of `strips`.
+    /// What is cut, for both rails: every strip in the order of `strips`, a laminated one lamination by lamination.
     pub needs: Vec<StripNeed>,
     /// How each kind in use is milled, from the bottom of the rail up.
     pub milling: Vec<MillingPlan>,
@@ -57,14 +59,20 @@ impl Yard {
         let needs: Vec<StripNeed> = works
             .iter()
             .zip(strips)
-            .map(|(work, strip)| StripNeed {
-                kind: work.kind,
-                length: work.blank,
-                finished: work.finished,
-                count: 2,
-                course: work.course,
-                start: strip.ends[0] - design.timber.end_allowance,
-                keep_off: scarfs::keep_off(strip, work, &design.timber, design.timber.scarf_strain),
+            .flat_map(|(work, strip)| {
+                let keep_off =
+                    scarfs::keep_off(strip, work, &design.timber, design.timber.scarf_strain);
+                (1..=work.laminations).map(move |n| StripNeed {
+                    strip: work.number,
+                    lamination: (work.laminations > 1).then_some(n),
+                    kind: work.kind,
+                    length: work.blank,
+                    finished: work.finished,
+                    count: 2,
+                    course: work.course,
+                    start: strip.ends[0] - design.timber.end_allowance,
+                    keep_off: keep_off.clone(),
+                })
             })
             .collect();
         let mut faults: Vec<StockError> = Vec::new();
@@ -115,6 +123,17 @@ impl Yard {
             profiles: &self.profiles,
         };
         troubles(&shortage, &self.faults, again)
+    }
+
+    /// How strip `number` is scarfed, lamination by lamination; nothing where there is no plan.
+    pub fn scarfs_of(&self, number: usize) -> Vec<&Scarfed> {
+        let Ok(plan) = &self.cutting else {
+            return Vec::new();
+        };
+        let all = self.needs.iter().zip(&plan.scarfs);
+        all.filter(|(need, _)| need.strip == number)
+            .map(|(_, scarfed)| scarfed)
+            .collect()
     }
 
     /// The strip with the greatest share of the limit in one way of straining.

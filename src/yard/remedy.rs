@@ -3,18 +3,17 @@
 use serde::Serialize;
 
 use super::StripWork;
+use super::limits::limits;
 use super::section::{Again, Search, Size, THINNEST};
 use crate::design::{Design, Starter, Strip};
 use crate::rail::{Bar, Demand, Kind, Strained};
-use crate::timber::{BendKind, Limits, TimberError, Utilisation, find, table};
+use crate::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
 use crate::units::size;
 
-/// Strain softened wood takes on its stretched side, 1.5 to 2 % (bending handbooks, from memory); the lower is offered.
-const SOFTENED: f64 = 0.015;
 /// Species named in a remedy.
 const NAMED: usize = 3;
-/// Most leaves a starter is offered in.
-const LEAVES: usize = 4;
+/// Most laminations the design file takes.
+const LAMINATIONS: usize = 4;
 
 /// What is changed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -24,14 +23,19 @@ pub enum Change {
     Strip(Strip),
     /// Other starters.
     Starter(Starter),
-    /// Every starter bent as so many leaves, glued together on the frame.
-    Leaves(usize),
+    /// Every starter bent as so many laminations, glued together on the frame.
+    Laminations {
+        /// How many.
+        count: usize,
+        /// One on the other, against bends the hard way, and not side by side; the design file cannot say this.
+        level: bool,
+    },
     /// Another species, of the program's.
     Species(String),
     /// Another species and another section, where neither serves alone.
     Both(String, Strip),
-    /// The strips soaked or steamed before they are bent.
-    Softened,
+    /// The starters, or all moulded strips, whichever this kind is of, soaked or steamed before they are bent.
+    Softened(Kind),
     /// A gentler rail: the curvature or twist, per metre, that would pass.
     Gentler(f64),
     /// A greater share of the limits at which scarfs may lie.
@@ -57,7 +61,7 @@ pub struct Remedy {
     /// bends, which stay as they are.
     pub ratio: Option<f64>,
     /// How much is asked of the maker, to put the smallest first. Our judgement: for a section the share it loses; steam
-    /// 0.1; a further leaf 0.15; another wood 0.25; another shape of board 1.
+    /// 0.1; a further lamination 0.15; another wood 0.25; another shape of board 1.
     pub effort: f64,
 }
 
@@ -80,18 +84,24 @@ pub(super) fn remedies(
     over: &[(&StripWork, &Demand)],
     again: Again<'_>,
 ) -> Result<Vec<Remedy>, TimberError> {
+    let starters = over.iter().any(|(s, _)| s.kind == Kind::Starter);
+    let kind = if starters {
+        Kind::Starter
+    } else {
+        Kind::BeadAndCove
+    };
     let trial = Trial {
-        limits: Limits::of(&design.timber.rail, design.timber.working)?,
+        kind,
+        limits: limits(&design.timber, &design.timber.rail, kind)?,
         design,
         strained,
         over,
         again,
     };
-    let starters = over.iter().any(|(s, _)| s.kind == Kind::Starter);
     let mut found = Vec::new();
     if starters {
         found.extend(trial.section(Size::Starter));
-        found.extend(trial.leaves());
+        found.extend(trial.laminations());
     } else if strained == Strained::HardWay {
         found.extend(trial.section(Size::Width));
     } else {
@@ -123,6 +133,8 @@ fn strain(
 }
 
 struct Trial<'a> {
+    /// Starters, or moulded strips.
+    kind: Kind,
     limits: Limits,
     design: &'a Design,
     strained: Strained,
@@ -165,7 +177,7 @@ impl Trial<'_> {
                 width: size,
             },
             Size::Starter => Bar {
-                thickness: size,
+                thickness: size / c.starter.laminations as f64,
                 width: size,
             },
         };
@@ -186,35 +198,40 @@ impl Trial<'_> {
         search.remedy(share, guess)
     }
 
-    /// Starters of leaves that are bent one by one and glued together on the frame.
-    fn leaves(&self) -> Option<Remedy> {
-        let size = self.design.construction.starter.size;
-        let bar = |leaf: f64| match self.strained {
-            Strained::HardWay => Bar {
-                thickness: size,
-                width: leaf,
-            },
-            _ => Bar {
-                thickness: leaf,
-                width: size,
-            },
+    /// Starters of laminations that are bent one by one and glued together on the frame.
+    fn laminations(&self) -> Option<Remedy> {
+        let now = self.design.construction.starter;
+        let level = self.strained == Strained::HardWay;
+        let bar = |count: usize| {
+            let thin = now.size / count as f64;
+            let (thickness, width) = if level {
+                (now.lamination(), thin)
+            } else {
+                (thin, now.size)
+            };
+            Bar { thickness, width }
         };
-        (2..=LEAVES).find_map(|leaves| {
-            let leaf = size / leaves as f64;
-            let share = self.worst(bar(leaf))?;
-            (share <= 1.0).then(|| Remedy {
-                text: format!(
-                    "bend each starter as {leaves} leaves of {leaf:.1} × {size:.1} mm, {}, and glue them together on the frame",
-                    match self.strained {
-                        Strained::HardWay => "one on the other",
-                        _ => "side by side",
-                    }
-                ),
-                change: Change::Leaves(leaves),
-                ratio: Some(share),
-                effort: 0.15 * (leaves - 1) as f64,
+        let least = if level { 2 } else { now.laminations + 1 };
+        (least..=LAMINATIONS)
+            .take_while(|count| now.size / *count as f64 >= Starter::THINNEST)
+            .find_map(|count| {
+                let share = self.worst(bar(count))?;
+                (share <= 1.0).then(|| Remedy {
+                    text: format!(
+                        "bend each starter as {count} laminations of {:.1} × {:.1} mm, {}, and glue them together on the frame",
+                        now.size / count as f64,
+                        now.size,
+                        if level {
+                            "one on the other"
+                        } else {
+                            "side by side: `laminations` in [construction.starter]"
+                        }
+                    ),
+                    change: Change::Laminations { count, level },
+                    ratio: Some(share),
+                    effort: 0.15 * count.saturating_sub(now.laminations).max(1) as f64,
+                })
             })
-        })
     }
 
     /// Share of their limits that the strips use at worst in any way, in a wood with `limits` and with the depths that `bar` makes of
@@ -233,10 +250,10 @@ impl Trial<'_> {
 
     /// Every species of the table with its limits.
     fn woods(&self) -> impl Iterator<Item = (&'static str, Limits)> {
-        let working = self.design.timber.working;
+        let (timber, kind) = (&self.design.timber, self.kind);
         table()
             .iter()
-            .filter_map(move |w| Some((w.name.as_str(), Limits::of(w, working).ok()?)))
+            .filter_map(move |w| Some((w.name.as_str(), limits(timber, w, kind).ok()?)))
     }
 
     /// Species of the table that take the strips as they are in every way, those nearest to their limit first.
@@ -274,7 +291,7 @@ impl Trial<'_> {
                 })
                 .reduce(|a, b| if b.1 < a.1 { b } else { a })
         })?;
-        let limits = Limits::of(find(name).ok()?, self.design.timber.working).ok()?;
+        let limits = limits(&self.design.timber, find(name).ok()?, self.kind).ok()?;
         let search = Search {
             design: self.design,
             size: Size::Thickness,
@@ -287,17 +304,17 @@ impl Trial<'_> {
 
     /// Soaking and steaming, which help bending but are not known to help twist.
     fn softened(&self) -> Option<Remedy> {
-        if self.strained == Strained::Twist {
+        if self.strained == Strained::Twist || self.design.timber.softened.takes(self.kind) {
             return None;
         }
         let most = self.over.iter().map(|(_, d)| d.utilisation.value);
         let share = most.fold(0.0, f64::max) / SOFTENED;
         (share <= 1.0).then(|| Remedy {
             text: format!(
-                "soak or steam them: softened wood takes about {:.1} % on its stretched side (from memory); try one first",
+                "soak or steam them, `softened` in [timber]: softened wood takes about {:.1} % on its stretched side (from memory); try one first",
                 100.0 * SOFTENED
             ),
-            change: Change::Softened,
+            change: Change::Softened(self.kind),
             ratio: Some(share),
             effort: 0.1,
         })

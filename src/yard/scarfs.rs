@@ -1,9 +1,10 @@
 //! Where no scarf may lie.
 
 use super::StripWork;
+use super::limits::limits;
 use crate::design::Timber;
 use crate::rail::Strip;
-use crate::timber::{BendKind, Limits};
+use crate::timber::BendKind;
 
 /// Stretches of the blank, mm from its tail end, where any strain passes the share `scarf_strain` of its limit.
 ///
@@ -14,7 +15,7 @@ pub(super) fn keep_off(
     timber: &Timber,
     scarf_strain: f64,
 ) -> Vec<(f64, f64)> {
-    let Ok(limits) = Limits::of(&timber.rail, timber.working) else {
+    let Ok(limits) = limits(timber, &timber.rail, work.kind) else {
         return Vec::new();
     };
     let [thickness, width] = work.section;

@@ -58,8 +58,11 @@ impl Search<'_> {
         match self.size {
             Size::Thickness => THINNEST,
             Size::Width => c.strip.cove_depth + c.strip.bead_sagitta() + BODY,
-            // They must carry the strips.
-            Size::Starter => c.strip.thickness,
+            // They must carry the strips, and their laminations be sawn.
+            Size::Starter => f64::max(
+                c.strip.thickness,
+                Starter::THINNEST * c.starter.laminations as f64,
+            ),
         }
     }
 
@@ -153,8 +156,12 @@ impl Search<'_> {
                     ..c.starter
                 });
                 (count <= MOST_STARTERS).then_some(())?;
+                let of = match c.starter.laminations {
+                    1 => String::new(),
+                    n => format!(", each still of {n} laminations"),
+                };
                 let text = format!(
-                    "make the starters {size:.1} mm square, {count} to each rail for the same wood"
+                    "make the starters {size:.1} mm square, {count} to each rail for the same wood{of}"
                 );
                 (change, text)
             }

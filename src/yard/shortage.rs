@@ -48,9 +48,11 @@ impl Shortage<'_> {
         let at = |step: usize| (100.0 * (now + SHARE * step as f64)).round() / 100.0;
         let step = least(steps, |step| {
             let mut needs = self.needs.to_vec();
-            let pairs = self.strips.iter().zip(self.works);
-            for (need, (strip, work)) in needs.iter_mut().zip(pairs) {
-                need.keep_off = scarfs::keep_off(strip, work, &self.design.timber, at(step));
+            for (strip, work) in self.strips.iter().zip(self.works) {
+                let keep_off = scarfs::keep_off(strip, work, &self.design.timber, at(step));
+                for need in needs.iter_mut().filter(|n| n.strip == work.number) {
+                    need.keep_off.clone_from(&keep_off);
+                }
             }
             self.fits(&needs, &self.design.shop)
         })?;

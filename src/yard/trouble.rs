@@ -53,15 +53,7 @@ pub(super) fn troubles(
         Trouble {
             headline: "the wood cannot be cut".to_owned(),
             strained: None,
-            extent: match fault {
-                // The fault counts needs from 0, the strips' numbers start with 1.
-                StockError::Scarf { need, .. } => headline.replacen(
-                    &format!("strip {need} "),
-                    &format!("strip {} ", need + 1),
-                    1,
-                ),
-                _ => headline.to_owned(),
-            },
+            extent: headline.to_owned(),
             remedies: {
                 let tried = shortage.remedies(fault);
                 if tried.is_empty() {
@@ -76,7 +68,7 @@ pub(super) fn troubles(
                 }
             },
             strips: match fault {
-                StockError::Scarf { need, .. } => vec![need + 1],
+                StockError::Scarf { strip, .. } => vec![*strip],
                 _ => Vec::new(),
             },
             ratio: None,
@@ -113,15 +105,22 @@ fn strain(
     };
     Some(Trouble {
         headline: format!(
-            "{kind} {} past {:.2} % strain, {:.0} % of what breaks {}",
+            "{kind} {} past {:.2} % strain, {}",
             match strained {
                 Strained::EasyWay => "are bent the easy way",
                 Strained::HardWay => "are bent the hard way",
                 Strained::Twist => "are twisted",
             },
             100.0 * u.limit,
-            100.0 * design.timber.working,
-            design.timber.rail.name
+            if strained != Strained::Twist && design.timber.softened.takes(work.kind) {
+                "what softened wood takes".to_owned()
+            } else {
+                format!(
+                    "{:.0} % of what breaks {}",
+                    100.0 * design.timber.working,
+                    design.timber.rail.name
+                )
+            }
         ),
         strained: Some(strained),
         extent: format!(

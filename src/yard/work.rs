@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::limits::limits;
 use crate::design::Design;
 use crate::rail::{Bar, Demand, Kind, Landing, Strained, Strip, StripDemand, demand};
 
@@ -33,8 +34,10 @@ pub struct StripWork {
     pub finished: f64,
     /// Length with the allowance at both ends, mm.
     pub blank: f64,
-    /// Finished thickness and width, mm.
+    /// Finished thickness and width, mm, of what is bent at once: of a laminated starter those of one lamination.
     pub section: [f64; 2],
+    /// How many laminations it is bent as; 1 where it is solid.
+    pub laminations: usize,
     /// How it is strained against what its wood takes; `None` where the wood's figures do not say.
     pub demand: Option<StripDemand>,
     /// Springing back at the ribs, from the tail.
@@ -45,15 +48,20 @@ impl StripWork {
     /// Strip `number` of `design`.
     pub(super) fn new(design: &Design, strip: &Strip, number: usize) -> Self {
         let c = &design.construction;
-        let [thickness, width] = match strip.kind {
-            Kind::Starter => [c.starter.size; 2],
-            Kind::BeadOnly | Kind::BeadAndCove => [c.strip.thickness, c.strip.width],
+        let (thickness, width, laminations) = match strip.kind {
+            Kind::Starter => (
+                c.starter.lamination(),
+                c.starter.size,
+                c.starter.laminations,
+            ),
+            Kind::BeadOnly | Kind::BeadAndCove => (c.strip.thickness, c.strip.width, 1),
         };
         let wood = &design.timber.rail;
         let bar = Bar { thickness, width };
-        let demand = demand(strip, bar, wood, design.timber.working, &c.rib_stations);
-        // Second moment of the full rectangle: bead and cove take little from it.
-        let rigidity = wood.true_modulus() * width * thickness.powi(3) / 12.0;
+        let demand = limits(&design.timber, wood, strip.kind)
+            .and_then(|limits| demand(strip, bar, &limits, &c.rib_stations));
+        // Second moments of full rectangles that slide on each other: bead and cove take little from them.
+        let rigidity = laminations as f64 * wood.true_modulus() * width * thickness.powi(3) / 12.0;
         let number_of = |x: f64| {
             c.rib_stations
                 .iter()
@@ -69,6 +77,7 @@ impl StripWork {
             finished: strip.length,
             blank: strip.length + 2.0 * design.timber.end_allowance,
             section: [thickness, width],
+            laminations,
             demand: demand.ok(),
             clamps: strip
                 .spring_back(&c.rib_stations, rigidity)

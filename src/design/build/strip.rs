@@ -81,10 +81,23 @@ pub(super) fn starter(
             format!("`size` must be at least the thickness of the strip it carries, {least} mm");
         report.add(table.span("size"), message);
     }
+    // Whole numbers from 1 to 4 by their range.
+    let [count, laminations] =
+        ["count", "laminations"].map(|name| table.number(name).map(|n| n as usize));
+    let most = (size / Starter::THINNEST + ROUNDED).floor().max(1.0);
+    if laminations.is_some_and(|n| n as f64 > most) {
+        let message = format!(
+            "starters of {} mm give {most} laminations at most: one must be {} mm thick or more",
+            plain(size),
+            plain(Starter::THINNEST)
+        );
+        report.add(table.span("laminations"), message);
+        return None;
+    }
     Some(Starter {
         size,
-        // A whole number from 1 to 4 by its range.
-        count: table.number("count")? as usize,
+        count: count?,
+        laminations: laminations?,
         lie: match table.word("lie")? {
             "stacked" => Lie::Stacked,
             _ => Lie::Abreast,

@@ -1,8 +1,8 @@
 //! The wood and the shop.
 
 use crate::design::{
-    Aim, Allowances, Kerfs, Plank, Scarfing, Shop, Timber, hint, read::File, scalar::plain,
-    source::Report, table::Table,
+    Aim, Allowances, Kerfs, Plank, Scarfing, Shop, Softened, Timber, hint, read::File,
+    scalar::plain, source::Report, table::Table,
 };
 use crate::timber::{Basis, Provenance, Species, Wood, find, names};
 
@@ -33,6 +33,12 @@ pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Option<Timber> {
         skins: skins?,
         blocks: blocks?,
         working: table.number("working")?,
+        softened: match table.word("softened")? {
+            "starters" => Softened::Starters,
+            "strips" => Softened::Strips,
+            "all" => Softened::All,
+            _ => Softened::None,
+        },
         end_allowance: shop.number("end_allowance")?,
         scarf_strain: shop.number("scarf_strain")?,
         assumed_planks: file.all("shop.plank").next().is_none(),

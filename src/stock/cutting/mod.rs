@@ -21,7 +21,7 @@ pub use plan::{CuttingPlan, Expense, LaneCut, LeafCut, PieceCut, PlankCut};
 pub use scarf::{Joint, Scarfed};
 pub use section::{Section, SectionYield};
 
-use super::{Profiles, Scarfing, Shop, StockError};
+use super::{Kind, Profiles, Scarfing, Shop, StockError};
 
 /// The cutting plan for `needs` from the planks of `shop`: fewest planks, or least price, then least length of lane cut into.
 ///
@@ -40,14 +40,14 @@ use super::{Profiles, Scarfing, Shop, StockError};
 ///
 /// let profiles = Profiles {
 ///     strip: Strip { thickness: 6.0, width: 12.7, bead_radius: 3.0, cove_radius: 3.0, cove_depth: 2.5 },
-///     starter: Starter { size: 8.0, count: 2, lie: Lie::Abreast },
+///     starter: Starter { size: 8.0, count: 2, laminations: 1, lie: Lie::Abreast },
 /// };
 /// let shop = Shop {
 ///     planks: vec![Plank { name: "50 × 150".into(), length: 3000.0, width: 150.0, thickness: 50.0, count: None, price: 40.0, nominal: None }],
 ///     ..Shop::default()
 /// };
 /// let needs: Vec<StripNeed> = (0..6)
-///     .map(|course| StripNeed::new(Kind::BeadAndCove, 2000.0 + 10.0 * course as f64, 2, course))
+///     .map(|course| StripNeed::new(course + 1, Kind::BeadAndCove, 2000.0 + 10.0 * course as f64, 2, course))
 ///     .collect();
 /// let plan = cutting_plan(&needs, &profiles, &shop)?;
 /// assert_eq!(plan.planks.len(), 1);
@@ -68,7 +68,7 @@ pub fn cutting_plan(
         return Err(StockError::NoPlanks);
     }
     let yields = section::yields(needs, profiles, shop)?;
-    let overlap = [profiles.strip.thickness, profiles.starter.size].map(|t| shop.scarf_ratio * t);
+    let overlap = overlaps(profiles, shop);
     let any_scarf = search::least_by_length(needs, shop, &yields, overlap);
     let mut best: Option<CuttingPlan> = None;
     // The first failure is that of the longest pieces, and the one to tell.
@@ -117,7 +117,7 @@ pub fn scarfs_fit(needs: &[StripNeed], profiles: &Profiles, shop: &Shop) -> Resu
         need.check()?;
     }
     let yields = section::yields(needs, profiles, shop)?;
-    let overlap = [profiles.strip.thickness, profiles.starter.size].map(|t| shop.scarf_ratio * t);
+    let overlap = overlaps(profiles, shop);
     let mut failure = StockError::NoPlanks;
     for longest in section::piece_lengths(&yields, shop) {
         for unequal in [true, false] {
@@ -128,4 +128,9 @@ pub fn scarfs_fit(needs: &[StripNeed], profiles: &Profiles, shop: &Shop) -> Resu
         }
     }
     Err(failure)
+}
+
+/// Length of a scarf, mm, by section.
+fn overlaps(profiles: &Profiles, shop: &Shop) -> [f64; 2] {
+    [Kind::BeadAndCove, Kind::Starter].map(|kind| shop.scarf_ratio * profiles.finished(kind)[0])
 }

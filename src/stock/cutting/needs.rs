@@ -4,9 +4,13 @@ use crate::stock::error::positive;
 use crate::stock::{Kind, Shop, StockError};
 use serde::Serialize;
 
-/// Strips of one course, alike on both rails.
+/// Strips of one course, or one lamination of them, alike on both rails.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct StripNeed {
+    /// The strip's number, to be written on its pieces.
+    pub strip: usize,
+    /// Which of its laminations, starting with 1; nothing where it is solid.
+    pub lamination: Option<usize>,
     /// Kind.
     pub kind: Kind,
     /// Length of the blank, mm, end allowances included.
@@ -24,9 +28,11 @@ pub struct StripNeed {
 }
 
 impl StripNeed {
-    /// A need of `count` blanks of `length` mm, finished at that length, from the common origin, with scarfs allowed anywhere.
-    pub fn new(kind: Kind, length: f64, count: u32, course: usize) -> Self {
+    /// A need of `count` solid blanks of `length` mm, finished at that length, from the common origin, with scarfs allowed anywhere.
+    pub fn new(strip: usize, kind: Kind, length: f64, count: u32, course: usize) -> Self {
         Self {
+            strip,
+            lamination: None,
             kind,
             length,
             finished: length,
@@ -34,6 +40,14 @@ impl StripNeed {
             course,
             start: 0.0,
             keep_off: Vec::new(),
+        }
+    }
+
+    /// What is written on its pieces: the strip's number and, after a point, the lamination's.
+    pub fn mark(&self) -> String {
+        match self.lamination {
+            Some(lamination) => format!("{}.{lamination}", self.strip),
+            None => self.strip.to_string(),
         }
     }
 

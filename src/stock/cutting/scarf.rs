@@ -67,7 +67,7 @@ pub(super) fn scarf_all(
         );
         if found.is_empty() {
             return Err(StockError::Scarf {
-                need: i,
+                strip: need.strip,
                 length: need.length,
                 piece: f64::from(most),
                 stagger: shop.stagger,
@@ -110,17 +110,22 @@ pub(super) fn scarf_all(
             },
         }
     }
-    let need = order.get(deepest).copied().unwrap_or(0);
+    let need = &needs[order[deepest]];
     Err(StockError::Scarf {
-        need,
-        length: needs[need].length,
+        strip: need.strip,
+        length: need.length,
         piece: f64::from(longest),
         stagger: shop.stagger,
     })
 }
 
 fn staggered(a: &StripNeed, x: &Scarfed, b: &StripNeed, y: &Scarfed, least: f64) -> bool {
-    a.course.abs_diff(b.course) > 1
+    // Laminations of one strip touch the next one of it only.
+    let apart = match (a.lamination, b.lamination) {
+        (Some(m), Some(n)) if a.strip == b.strip => m.abs_diff(n) > 1,
+        _ => a.course.abs_diff(b.course) > 1,
+    };
+    apart
         || x.joints.iter().all(|j| {
             y.joints
                 .iter()
