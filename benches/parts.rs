@@ -62,6 +62,7 @@ fn parts(c: &mut Criterion) {
         ribs: &board.ribs,
         spine: &board.spine,
         panels: &board.panels,
+        blocks: &board.blocks,
         pads: &board.pads,
     };
     c.bench_function("mass", |b| b.iter(|| Mass::new(black_box(&made)).unwrap()));

@@ -104,7 +104,7 @@ impl std::fmt::Display for Warning {
 
 /// Warnings along the whole rail, the worst of each kind to a course and a rib.
 ///
-/// When joints roll too far the narrower strip that would serve is found by solving the rail anew, in planes [`TRIED`] apart, with strips narrower by
+/// When joints roll too far the narrower strip that would serve is found by solving the rail anew, in planes 50 mm apart, with strips narrower by
 /// half a millimetre at a time.
 pub fn warnings(
     shell: &Shell,
