@@ -79,6 +79,8 @@ pub struct Stack {
     pub closed: bool,
     /// Whether the guide meets the deck at or below the starters' tops, so that they fill the rail by themselves.
     pub filled: bool,
+    /// How far out the finished surface asks starters abreast to go: where their outer face leaves the bottom skin, y in mm.
+    pub(super) asked: Option<f64>,
 }
 
 /// How starters lie.
@@ -107,10 +109,26 @@ pub(super) struct Given<'a> {
 /// Builds the stack in `plane`.
 pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
     let deck = &plane.faces[1];
-    let mut builder = Builder::new(plane, c, *given);
+    let goal = plane
+        .guide
+        .last_rise(|p| -deck.inside(p))
+        .map(|v| (v, plane.guide.point(v)));
+    let mut builder = Builder {
+        plane,
+        goal,
+        c,
+        given: *given,
+        courses: Vec::new(),
+        filled: false,
+        asked: None,
+    };
     builder.build();
-    let filled = builder.filled;
-    let courses = builder.courses;
+    let Builder {
+        courses,
+        filled,
+        asked,
+        ..
+    } = builder;
     let carrier = courses
         .iter()
         .rev()
@@ -128,23 +146,8 @@ pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
         top_bevel,
         closed,
         filled,
+        asked,
     }
-}
-
-/// How far out the finished surface asks starters abreast to go in `plane`: where their outer face leaves the bottom skin, y in mm; the first of
-/// `along` is their direction.
-pub(super) fn edge_asked(
-    plane: &Plane,
-    c: &Construction,
-    along: &[Option<Vector<3>>],
-) -> Option<f64> {
-    let given = Given {
-        along,
-        ..Given::default()
-    };
-    let mut builder = Builder::new(plane, c, given);
-    builder.abreast()?;
-    builder.courses.first().map(Course::outer_edge)
 }
 
 /// Whether the deck lands on `course`: from [`LAND`] inboard to the finished surface its top is at or above the deck's inner face.
@@ -171,6 +174,8 @@ struct Builder<'a> {
     courses: Vec<Course>,
     /// Whether the guide meets the deck at or below the starters' tops, so that they fill the rail by themselves.
     filled: bool,
+    /// See [`Stack::asked`].
+    asked: Option<f64>,
 }
 
 /// A course's head.
@@ -183,23 +188,7 @@ struct Head {
     left: f64,
 }
 
-impl<'a> Builder<'a> {
-    fn new(plane: &'a Plane, c: &'a Construction, given: Given<'a>) -> Self {
-        let deck = &plane.faces[1];
-        let goal = plane
-            .guide
-            .last_rise(|p| -deck.inside(p))
-            .map(|v| (v, plane.guide.point(v)));
-        Self {
-            plane,
-            goal,
-            c,
-            given,
-            courses: Vec::new(),
-            filled: false,
-        }
-    }
-
+impl Builder<'_> {
     fn build(&mut self) {
         let v = match self.c.starter.lie {
             Lie::Abreast => self.abreast(),
@@ -304,9 +293,11 @@ impl<'a> Builder<'a> {
         }
         // Along the skin, y is in proportion to the distance.
         let [from, by] = [0.0, 1.0].map(|out| skin.plane(Vector::<2>::new(out, 0.0)).x);
+        let asked = reach + self.c.proud;
+        self.asked = Some(from + asked * (by - from));
         let outer = match self.given.edge {
             Some(y) => (y - from) / (by - from),
-            None => reach + self.c.proud,
+            None => asked,
         };
         for i in 0..self.c.starter.count {
             let middle = outer - size * (i as f64 + 0.5);
@@ -507,12 +498,6 @@ impl Course {
     pub(super) fn middle(&self, x: f64) -> Vector<3> {
         let middle = (self.foot + self.head) / 2.0;
         Vector::<3>::new(x, middle.x, middle.y)
-    }
-
-    /// Where its outer face leaves what it stands on, y in the plane, mm.
-    fn outer_edge(&self) -> f64 {
-        let out = self.thickness / 2.0;
-        self.frame.plane(Vector::<2>::new(out, 0.0)).x
     }
 
     /// How far it stands off the upright in the plane, radians, positive inboard.

@@ -7,7 +7,7 @@
 
 use nalgebra::{DMatrix, DVector};
 
-use super::courses::{Course, Given, Plane, Stack, edge_asked, stack};
+use super::courses::{Course, Given, Plane, Stack, stack};
 use crate::curve::{BSpline, Vector, graph};
 use crate::design::{Construction, Lie};
 
@@ -46,28 +46,28 @@ impl Leans {
         };
         let step = (last.x - first.x) / (planes.len() - 1) as f64;
         let x: Vec<f64> = planes.iter().map(|p| p.x).collect();
+        let stacks = |leans: &Self| -> Vec<Stack> {
+            let all = planes.iter().zip(along);
+            all.map(|(plane, along)| {
+                stack(plane, c, &leans.given(plane.x, along, &leans.at(plane.x)))
+            })
+            .collect()
+        };
+        // What the guide asks of a course, and how much of the strip is left to obey it.
+        let wanted = |stacks: &[Stack], course: usize, of: fn(&Stack, &Course) -> f64| {
+            let one = |s: &Stack| s.courses.get(course).map(|k| (of(s, k), k.left));
+            stacks.iter().map(one).collect::<Vec<_>>()
+        };
         if c.starter.lie == Lie::Abreast {
-            let asked = planes.iter().zip(along);
-            let asked: Vec<Option<f64>> = asked.map(|(p, along)| edge_asked(p, c, along)).collect();
+            let asked: Vec<Option<f64>> = stacks(&leans).iter().map(|s| s.asked).collect();
             leans.edge = outside(&x, &asked, step);
+            leans.courses = vec![None; c.starter.count];
+            let stand = |s: &Stack, k: &Course| s.courses[0].frame.local(k.foot).x;
+            let stand = wanted(&stacks(&leans), c.starter.count, stand);
+            leans.stand = smoothed(&x, &stand, step, STIFFNESS);
         }
         loop {
-            let course = leans.courses.len();
-            // What the guide asks of this course, and how much of the strip is left to obey it.
-            let wanted = |leans: &Self, of: &dyn Fn(&Stack, &Course) -> f64| -> Vec<_> {
-                let one = |(plane, along): (&Plane, &Vec<Option<Vector<3>>>)| {
-                    let lean = leans.at(plane.x);
-                    let stack = stack(plane, c, &leans.given(plane.x, along, &lean));
-                    let found = stack.courses.get(course)?;
-                    Some((of(&stack, found), found.left))
-                };
-                planes.iter().zip(along).map(one).collect()
-            };
-            if c.starter.lie == Lie::Abreast && course == c.starter.count {
-                let stand = |s: &Stack, k: &Course| s.courses[0].frame.local(k.foot).x;
-                leans.stand = smoothed(&x, &wanted(&leans, &stand), step, STIFFNESS);
-            }
-            let lean = wanted(&leans, &|_, k| k.lean());
+            let lean = wanted(&stacks(&leans), leans.courses.len(), |_, k| k.lean());
             if lean.iter().all(Option::is_none) {
                 return leans;
             }
@@ -91,19 +91,11 @@ impl Leans {
         }
     }
 
-    /// Moves starters abreast outboard until they are as far out as is asked in every plane.
-    pub(super) fn clear(
-        &mut self,
-        planes: &[Plane],
-        c: &Construction,
-        along: &[Vec<Option<Vector<3>>>],
-    ) {
+    /// Moves starters abreast outboard until they are as far out as is asked in all of `stacks`.
+    pub(super) fn clear(&mut self, stacks: &[Stack]) {
         if let Some(edge) = &self.edge {
-            let short = |(plane, along): (&Plane, &Vec<Option<Vector<3>>>)| {
-                Some(edge_asked(plane, c, along)? - edge.point(plane.x).x)
-            };
-            let short = planes.iter().zip(along).filter_map(short);
-            self.raise = short.fold(0.0, f64::max);
+            let short = |s: &Stack| Some(s.asked? - edge.point(s.x).x);
+            self.raise = stacks.iter().filter_map(short).fold(0.0, f64::max);
         }
     }
 

@@ -27,8 +27,8 @@ pub struct Rail {
 
 /// Rounds of taking directions from paths; each reduces the movement by an order of magnitude or more.
 const ROUNDS: usize = 6;
-/// A strip that moves less than this, mm, has settled.
-const SETTLED: f64 = 1e-4;
+/// A strip that moves less than this, mm, has settled: the next round would move it a tenth of that.
+const SETTLED: f64 = 1e-3;
 /// Steps of the search for the guide's depth.
 const SEARCHES: usize = 6;
 /// Gaps between the planes it looks at.
@@ -125,7 +125,7 @@ impl Site {
         let mut settled = f64::INFINITY;
         for _ in 0..ROUNDS {
             along = directions(&stacks);
-            leans.clear(&planes, construction, &along);
+            leans.clear(&stacks);
             let next = build(&along, &leans);
             settled = movement(&stacks, &next);
             stacks = next;
