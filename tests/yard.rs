@@ -5,7 +5,7 @@
 use boardwright::board::Board;
 use boardwright::design::{Design, Softened, Strip, parse, starter};
 use boardwright::rail::Strained;
-use boardwright::stock::{Machine, Shop};
+use boardwright::stock::{Caution, Machine, Shop};
 use boardwright::timber::{find, twist_strain};
 use boardwright::yard::{Change, StripWork, Trouble};
 
@@ -502,5 +502,12 @@ fn softened_strips_have_their_own_limit_in_bending() {
             assert_eq!(limit(b, way), if starter { limit(a, way) } else { 0.015 });
         }
         assert_eq!(limit(b, Strained::Twist), limit(a, Strained::Twist));
+    }
+    // It is the last thing done to them, with its caution.
+    for plan in &softened.yard.milling {
+        let last = plan.steps.last().unwrap();
+        let steamed = plan.kind != boardwright::rail::Kind::Starter;
+        assert_eq!(last.machine == Machine::Soften, steamed);
+        assert_eq!(last.cautions.contains(&Caution::Steam), steamed);
     }
 }

@@ -182,8 +182,14 @@ impl Layout<'_> {
         line(
             &mut items,
             h,
-            "Marks: strip and rail, such as 4a and 4b; s spare; a part from the tail where scarfed, such as 4a-2; then its length in mm."
-                .to_owned(),
+            format!(
+                "Marks: strip and rail, such as 4a and 4b; {}s spare; a part from the tail where scarfed, such as 4a-2; then its length in mm.",
+                if self.board.design.construction.starter.laminations > 1 {
+                    "its lamination after a point, such as 1.2a; "
+                } else {
+                    ""
+                }
+            ),
         );
         let top = y - 4.0 * h;
         let end = self.end_view(cut, Point::new(0.0, top), &mut items);

@@ -15,6 +15,8 @@ pub enum Caution {
     Router,
     /// Planer: short stock.
     ShortStock,
+    /// Steam and hot wood.
+    Steam,
     /// Dust.
     Dust,
     /// Noise.
@@ -26,12 +28,13 @@ pub enum Caution {
 impl Caution {
     /// Those that belong beside `machine`, the gravest first.
     pub fn at(machine: Machine) -> Vec<Self> {
-        use Caution::{Defer, Dust, Noise, Router, Saw, ShortStock, ThinStrips};
+        use Caution::{Defer, Dust, Noise, Router, Saw, ShortStock, Steam, ThinStrips};
         match machine {
             Machine::Dress => vec![ShortStock, Noise, Dust, Defer],
             Machine::Resaw => vec![Saw, Noise, Dust, Defer],
             Machine::Rip => vec![Saw, ThinStrips, Noise, Dust, Defer],
             Machine::SandLeaf | Machine::SandSquare => vec![ShortStock, Dust, Noise, Defer],
+            Machine::Soften => vec![Steam, Defer],
             Machine::MouldBead | Machine::MouldCove => vec![Router, ThinStrips, Noise, Dust, Defer],
         }
     }
@@ -51,6 +54,10 @@ impl Caution {
             }
             Self::ShortStock => {
                 "Feed nothing shorter or thinner than the machine's maker allows; use a carrier board for thin leaves."
+            }
+            Self::Steam => {
+                "Steam, hot water and hot wood scald: gloves, long sleeves and eye protection; never seal a steam box, and stand aside when it \
+                 is opened."
             }
             Self::Dust => {
                 "Wood dust harms the lungs, and western redcedar's is a respiratory sensitiser: extract it at the machine and wear a fitted mask."

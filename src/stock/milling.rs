@@ -25,6 +25,8 @@ pub enum Machine {
     MouldBead,
     /// Hollow the lower edge.
     MouldCove,
+    /// Soak or steam the strip.
+    Soften,
 }
 
 impl Machine {
@@ -38,6 +40,7 @@ impl Machine {
             Self::SandSquare => "sand squares",
             Self::MouldBead => "mould the bead",
             Self::MouldCove => "mould the cove",
+            Self::Soften => "soak or steam",
         }
     }
 }
@@ -83,6 +86,20 @@ pub struct Step {
     pub router: Option<RouterSetup>,
     /// Cautions that belong beside this machine.
     pub cautions: Vec<Caution>,
+}
+
+impl Step {
+    /// Softening, the last step of strips that are bent so.
+    pub fn softening() -> Self {
+        Self {
+            machine: Machine::Soften,
+            task: "Soak or steam each strip just before it is bent, clamp it to the frame, and let it dry there before it is glued; try a spare first.",
+            before: None,
+            after: None,
+            router: None,
+            cautions: Caution::at(Machine::Soften),
+        }
+    }
 }
 
 /// How one profile is milled.

@@ -22,7 +22,7 @@ pub use work::{Clamp, StripWork};
 use crate::design::Design;
 use crate::rail::{Kind, Strip};
 use crate::stock::cutting::{CuttingPlan, Scarfed, StripNeed, cutting_plan};
-use crate::stock::{MillingPlan, Profiles, StockError, Totals, milling_plan, totals};
+use crate::stock::{MillingPlan, Profiles, Step, StockError, Totals, milling_plan, totals};
 
 /// The rail's strips as work to be done, and the wood for them.
 #[derive(Debug, Clone, PartialEq)]
@@ -80,7 +80,12 @@ impl Yard {
         for kind in Kind::ALL {
             if works.iter().any(|w| w.kind == kind) {
                 match milling_plan(&profiles, &design.shop, kind) {
-                    Ok(plan) => milling.push(plan),
+                    Ok(mut plan) => {
+                        if design.timber.softened.takes(kind) {
+                            plan.steps.push(Step::softening());
+                        }
+                        milling.push(plan);
+                    }
                     Err(fault) => faults.push(fault),
                 }
             }
