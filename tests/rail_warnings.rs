@@ -2,8 +2,12 @@
 #![allow(clippy::unwrap_used)]
 
 use boardwright::board::Board;
-use boardwright::design::parse;
+use boardwright::design::{Lie, parse};
 use boardwright::rail::{Limits, Trouble, warnings};
+use boardwright::solids::{frame_preview, planed_strips};
+
+/// Altitude, mm, under which a triangle is one of rounding only.
+const SCALE: f64 = 1e-9;
 
 fn example(name: &str) -> Board {
     let text = std::fs::read_to_string(format!("examples/{name}.toml")).unwrap();
@@ -74,4 +78,28 @@ fn starters_run_fair_outside_the_finished_rail() {
         );
         assert!(worst < plan, "{name}: {worst} {plan}");
     }
+}
+
+/// Starters stacked where the rail leans far out are planed to wedges; they are solids all the same.
+#[test]
+fn stacked_starters_are_solids_however_steep_their_bases() {
+    let mut steepest: f64 = 0.0;
+    for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
+        let mut design = example(name).design;
+        design.construction.starter.lie = Lie::Stacked;
+        let board = Board::new(design).unwrap();
+        let courses = board.ribs.iter().flat_map(|r| &r.stack.courses);
+        steepest = courses.map(|c| c.bevel.abs()).fold(steepest, f64::max);
+        let planed = planed_strips(&board).unwrap();
+        for mesh in frame_preview(&board)
+            .unwrap()
+            .iter()
+            .chain(planed.iter().flatten())
+        {
+            let report = mesh.check(SCALE);
+            assert!(report.is_sound(), "{name}: {}: {report}", mesh.name);
+        }
+    }
+    // Steeper than 45 degrees and with less than half its height left, a square's base meets its top.
+    assert!(steepest.to_degrees() > 55.0, "{steepest}");
 }

@@ -85,7 +85,9 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
             if strip.ends[0] > fore || strip.ends[1] < aft {
                 continue;
             }
-            let whole = strip.ends[0] < aft && strip.ends[1] > fore;
+            // Where it runs out, shavings are left of it, which carry nothing.
+            let [from, to] = reach(&parts[place]);
+            let whole = from < aft && to > fore;
             let stretches =
                 if whole && bears(&rib.stack, strip, board.design.construction.starter.lie) {
                     vec![[aft, fore]]
@@ -275,6 +277,15 @@ fn rail(board: &Board, strips: &[Option<usize>], bottom: usize, deck: usize) -> 
         }
     }
     found
+}
+
+/// How far a part reaches along the board.
+fn reach(part: &Mesh) -> [f64; 2] {
+    let x = || part.vertices.iter().map(|v| v.x);
+    [
+        x().fold(f64::INFINITY, f64::min),
+        x().fold(f64::NEG_INFINITY, f64::max),
+    ]
 }
 
 fn inner([from, to]: [f64; 2]) -> [f64; 2] {

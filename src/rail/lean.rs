@@ -1,9 +1,10 @@
-//! How every course leans, and where the first moulded one stands, along the whole board.
+//! How every course leans, and where the lowest ones run, along the whole board.
 //!
 //! Taken plane by plane a strip turns to the guide as sharply as the guide does, and where a course above it runs out its own turn changes within a hand's
 //! breadth. No strip does that: it is as stiff against twist as against bending. So the leans are smoothed along the board before the strips are laid, and each
 //! course starts from where the smoothed ones below have brought it. Where a thin rail's guide turns over at the height of the starters' tops, the place
-//! where the first moulded strip stands on them would run inboard within a hand's breadth too, so it is smoothed likewise.
+//! where the first moulded strip stands on them would run inboard within a hand's breadth too, so it is smoothed likewise. And starters that followed the
+//! finished surface closely would take its sharpest turns at the ends, which a batten springs past: they run fair, always outside of what is asked.
 
 use nalgebra::{DMatrix, DVector};
 
@@ -21,9 +22,10 @@ const TIGHTENED: usize = 8;
 /// A course wanted in fewer planes than this is left as the guide has it.
 const FEWEST: usize = 3;
 
-/// The lean of every course over x: the angle, radians, by which it stands off the upright in planes of constant x, positive inboard.
+/// How the courses lie, over x.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Leans {
+    /// The lean of every course: the angle, radians, by which it stands off the upright in planes of constant x, positive inboard.
     courses: Vec<Option<BSpline<1>>>,
     /// How far outboard of the outermost starter's middle the first moulded strip stands, mm, where starters lie abreast.
     stand: Option<BSpline<1>>,
