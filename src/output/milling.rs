@@ -6,7 +6,7 @@ use super::index::{STYLE, escape, put};
 use crate::board::Board;
 use crate::sheets::PlankSheet;
 use crate::stock::cutting::Scarfed;
-use crate::stock::{Cutter, Kind, MillingPlan, RouterSetup, Step};
+use crate::stock::{Cutter, MillingPlan, RouterSetup, Step};
 use crate::units;
 
 /// Name of the page.
@@ -106,10 +106,9 @@ fn milling(html: &mut String, board: &Board, plan: &MillingPlan) {
             plain(plan.finished[0]),
             plain(plan.finished[1]),
             plan.pitch,
-            match board.yard.profiles.starter.laminations {
-                n if n > 1 && plan.kind == Kind::Starter =>
-                    format!(" Each starter is {n} of these, glued face to face."),
-                _ => String::new(),
+            match board.yard.profiles.laminations(plan.kind) {
+                1 => String::new(),
+                n => format!(" Each starter is {n} of these, glued face to face."),
             }
         ),
     );

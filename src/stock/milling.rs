@@ -124,7 +124,7 @@ pub fn rough(profiles: &Profiles, shop: &Shop, kind: Kind) -> [f64; 2] {
     let [thickness, width] = profiles.finished(kind);
     let a = &shop.allowances;
     match kind {
-        Kind::Starter if profiles.starter.laminations > 1 => {
+        Kind::Starter if profiles.laminations(kind) > 1 => {
             [thickness + a.sand_leaf, width + a.sand_square]
         }
         Kind::Starter => [thickness + a.sand_square, width + a.sand_square],
@@ -177,33 +177,26 @@ pub fn milling_plan(
         Some(leaf),
         Some(Window::new(finished[0], 0.1, 0.1)),
     );
-    if kind == Kind::Starter && profiles.starter.laminations > 1 {
-        steps.push(sand_leaves);
-        steps.push(step(
-            Machine::Rip,
-            "Rip leaves into laminations, dressed edge to the fence.",
-            None,
-            Some(Window::new(ripped, 0.5, 0.0)),
-        ));
-        steps.push(step(
-            Machine::SandSquare,
-            "Sand the sawn edges to width, a starter's laminations on edge together; they are glued to each other on the frame.",
-            Some(ripped),
-            Some(Window::new(finished[1], 0.1, 0.1)),
-        ));
-    } else if kind == Kind::Starter {
-        steps.push(step(
-            Machine::Rip,
-            "Rip leaves into squares, dressed edge to the fence.",
-            None,
-            Some(Window::new(ripped, 0.5, 0.0)),
-        ));
-        steps.push(step(
-            Machine::SandSquare,
-            "Sand to size both ways, a little off each face in turn; no moulding.",
-            Some(ripped),
-            Some(Window::new(finished[0], 0.1, 0.1)),
-        ));
+    if kind == Kind::Starter {
+        let laminated = profiles.laminations(kind) > 1;
+        let [rip, sand] = if laminated {
+            [
+                "Rip leaves into laminations, dressed edge to the fence.",
+                "Sand the sawn edges to width, a starter's laminations on edge together; they are glued to each other on the frame.",
+            ]
+        } else {
+            [
+                "Rip leaves into squares, dressed edge to the fence.",
+                "Sand to size both ways, a little off each face in turn; no moulding.",
+            ]
+        };
+        if laminated {
+            steps.push(sand_leaves);
+        }
+        let window = Some(Window::new(ripped, 0.5, 0.0));
+        steps.push(step(Machine::Rip, rip, None, window));
+        let window = Some(Window::new(finished[1], 0.1, 0.1));
+        steps.push(step(Machine::SandSquare, sand, Some(ripped), window));
     } else {
         steps.push(sand_leaves);
         steps.push(step(

@@ -68,6 +68,14 @@ impl Profiles {
         }
     }
 
+    /// How many laminations a strip is bent as; 1 where it is solid.
+    pub fn laminations(&self, profile: Kind) -> usize {
+        match profile {
+            Kind::Starter => self.starter.laminations,
+            _ => 1,
+        }
+    }
+
     /// Finished thickness and width, mm, of what is milled: of a starter one lamination.
     pub fn finished(&self, profile: Kind) -> [f64; 2] {
         match profile {
