@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::limits::limits;
 use crate::design::Design;
 use crate::rail::{Bar, Demand, Kind, Landing, Strained, Strip, StripDemand, demand};
+use crate::stock::Profiles;
 
 /// Force with which a rib must hold a strip.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -48,14 +49,12 @@ impl StripWork {
     /// Strip `number` of `design`.
     pub(super) fn new(design: &Design, strip: &Strip, number: usize) -> Self {
         let c = &design.construction;
-        let (thickness, width, laminations) = match strip.kind {
-            Kind::Starter => (
-                c.starter.lamination(),
-                c.starter.size,
-                c.starter.laminations,
-            ),
-            Kind::BeadOnly | Kind::BeadAndCove => (c.strip.thickness, c.strip.width, 1),
+        let profiles = Profiles {
+            strip: c.strip,
+            starter: c.starter,
         };
+        let [thickness, width] = profiles.finished(strip.kind);
+        let laminations = profiles.laminations(strip.kind);
         let wood = &design.timber.rail;
         let bar = Bar { thickness, width };
         let demand = limits(&design.timber, wood, strip.kind)
