@@ -10,7 +10,7 @@ use boardwright::drawing::Layer;
 use boardwright::export::svg;
 use boardwright::sheets::skin_sheets;
 use boardwright::skin::{
-    Face, Skin, SkinError, SkinLimits, SkinOptions, Treatment, skins, verdict,
+    Face, Skin, SkinError, SkinLimits, SkinOptions, Treatment, flatten, skins, verdict,
 };
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
@@ -57,6 +57,32 @@ fn the_mid_surface_lies_half_a_skin_inside() {
                 .fold(9e9, f64::min);
             // The normal leans across only where the bottom has a vee.
             assert!((least - skin.thickness / 2.0).abs() < 0.02, "{x} {least}");
+        }
+    }
+}
+
+/// Half the skin, laid flat with its centreline on the axis, and its mirror image are what the whole would have come to.
+#[test]
+fn the_halves_make_the_whole() {
+    for (_, skin) in each() {
+        let laid = flatten(&skin.points, &skin.triangles).unwrap();
+        let middle = skin.columns / 2;
+        let ends = [middle, skin.points.len() - skin.columns + middle];
+        let [tail, nose] = ends.map(|k| laid.flat[k]);
+        let ahead = (nose - tail).normalize();
+        for (got, p) in skin.flat.iter().zip(&laid.flat) {
+            let q = p - tail;
+            let want = Vector::from([ahead.dot(&q), ahead.perp(&q)]) + skin.flat[ends[0]];
+            assert!((got - want).norm() < 1e-6, "{got} {want}");
+        }
+        for (strain, stretch) in skin.strains.iter().zip(&laid.stretches) {
+            assert!((strain.worst - stretch.worst()).abs() < 1e-9);
+            assert!((strain.area - stretch.area_strain()).abs() < 1e-9);
+        }
+        for (t, strain) in skin.triangles.iter().zip(&skin.strains) {
+            let [a, b, c] = t.map(|i| skin.points[i as usize]);
+            let middle = (a + b + c) / 3.0;
+            assert!((middle.xy() - Vector::from(strain.place)).norm() < 1e-9);
         }
     }
 }

@@ -23,15 +23,18 @@ pub fn conformal_map(
     if bad || !held.iter().all(|h| h.1.iter().all(|c| c.is_finite())) {
         return Err(FlattenError::NotADisc("the two held vertices are one"));
     }
-    conformal(&elements, &neighbours(points.len(), &elements), held)
+    conformal(&elements, &neighbours(points.len(), &elements), held, &[])
 }
 
+/// As [`conformal_map`], the vertices of `axis` being held to the x axis besides.
 pub(super) fn conformal(
     elements: &[Element],
     neighbours: &[Vec<u32>],
     held: [(usize, Vector<2>); 2],
+    axis: &[usize],
 ) -> Result<Vec<Vector<2>>, FlattenError> {
-    let pins: Vec<(usize, usize)> = held.iter().flat_map(|h| [(h.0, 0), (h.0, 1)]).collect();
+    let mut pins: Vec<(usize, usize)> = held.iter().flat_map(|h| [(h.0, 0), (h.0, 1)]).collect();
+    pins.extend(axis.iter().map(|&v| (v, 1)));
     let place = |v: usize| {
         held.iter()
             .find(|h| h.0 == v)

@@ -95,23 +95,46 @@ const REST: f64 = 1e-7;
 ///
 /// [`FlattenError`] if the mesh is no disc of sound triangles, if the search does not settle, or if triangles fold over.
 pub fn flatten(points: &[Vector<3>], triangles: &[[u32; 3]]) -> Result<Flattening, FlattenError> {
+    lay(points, triangles, farthest(points, 0), &[])
+}
+
+/// Lays flat half of a disc that is its own mirror image, as [`flatten`] would lay the whole, in a fraction of the time.
+///
+/// `seam` are the vertices on the plane of symmetry from one end to the other, the first being vertex 0; they come to lie on the x
+/// axis.
+pub(super) fn flatten_half(
+    points: &[Vector<3>],
+    triangles: &[[u32; 3]],
+    seam: &[usize],
+) -> Result<Flattening, FlattenError> {
+    let far = seam.last().copied().unwrap_or(0);
+    lay(points, triangles, far, seam)
+}
+
+/// Vertex 0 comes to the origin, vertex `far` and those of `axis` onto the x axis.
+fn lay(
+    points: &[Vector<3>],
+    triangles: &[[u32; 3]],
+    far: usize,
+    axis: &[usize],
+) -> Result<Flattening, FlattenError> {
     let elements = elements(points, triangles)?;
     let neighbours = neighbours(points.len(), &elements);
     let start = 0;
-    let far = farthest(points, start);
     let reach = (points[far] - points[start]).norm();
     let held = [
         (start, Vector::<2>::zeros()),
         (far, Vector::<2>::new(reach, 0.0)),
     ];
-    let mut flat = conformal(&elements, &neighbours, held)?;
+    let mut flat = conformal(&elements, &neighbours, held, axis)?;
     to_scale(&elements, &mut flat);
-    local_global(&elements, &neighbours, &mut flat, LOCAL_GLOBAL);
+    local_global(&elements, &neighbours, &mut flat, axis, LOCAL_GLOBAL);
     let rounds = newton(
         &elements,
         &neighbours,
         &mut flat,
         [start, far],
+        axis,
         REST * reach,
     )?;
     let stretches: Vec<Stretch> = elements.iter().map(|e| Stretch::new(e, &flat)).collect();

@@ -28,9 +28,10 @@ pub(super) struct MidSurface<'a> {
 
 /// One section of a mid-surface, and how it rises towards the nose.
 pub(super) struct Row {
-    faces: [SkinFace; 2],
-    apart: f64,
-    beyond: f64,
+    face: SkinFace,
+    /// Beyond where the skin follows the surface: how far, as a multiple of the distance to a section farther in, negative outwards, and that
+    /// section.
+    beyond: Option<(f64, SkinFace)>,
 }
 
 impl<'a> MidSurface<'a> {
@@ -104,23 +105,19 @@ impl<'a> MidSurface<'a> {
     /// The section at `x`, or the continuation along the tangent beyond where the skin follows the surface.
     pub fn row(&self, x: f64) -> Result<Option<Row>, ShellError> {
         let at = x.clamp(self.follows[0], self.follows[1]);
+        let Some(face) = self.section(at)? else {
+            return Ok(None);
+        };
+        if x == at {
+            return Ok(Some(Row { face, beyond: None }));
+        }
         let middle = (self.follows[0] + self.follows[1]) / 2.0;
         // The slope is taken inwards.
         let apart = if at < middle { 2.0 } else { -2.0 };
-        let (Some(here), Some(inside)) = (
-            self.section(at)?,
-            if x == at {
-                self.section(at)?
-            } else {
-                self.section(at + apart)?
-            },
-        ) else {
-            return Ok(None);
-        };
-        Ok(Some(Row {
-            faces: [here, inside],
-            apart,
-            beyond: x - at,
+        let inside = self.section(at + apart)?;
+        Ok(inside.map(|inside| Row {
+            face,
+            beyond: Some(((x - at) / apart, inside)),
         }))
     }
 }
@@ -128,16 +125,16 @@ impl<'a> MidSurface<'a> {
 impl Row {
     /// Height of the mid-surface at half-breadth `y` ≥ 0, mm.
     pub fn height(&self, y: f64) -> f64 {
-        let z = height(&self.faces[0], y);
-        if self.beyond == 0.0 {
-            return z;
+        let z = height(&self.face, y);
+        match &self.beyond {
+            Some((ratio, inside)) => z + (height(inside, y) - z) * ratio,
+            None => z,
         }
-        z + (height(&self.faces[1], y) - z) / self.apart * self.beyond
     }
 
     /// Half-breadth of the land line, mm.
     pub fn land(&self) -> f64 {
-        self.faces[0].land.x
+        self.face.land.x
     }
 }
 

@@ -5,6 +5,7 @@ mod deficit;
 mod elements;
 mod error;
 mod flatten;
+mod grid;
 mod height;
 mod keyed;
 mod lines;

@@ -1,9 +1,11 @@
 //! A skin: its mid-surface as a structured grid, and its flat image.
 
+use super::SkinError;
+use super::flatten::flatten_half;
+use super::grid::Grid;
 use super::height::{MidSurface, lifted};
 use super::plan::Plan;
 use super::strain::{Strain, strains};
-use super::{SkinError, flatten};
 use crate::curve::Vector;
 use crate::design::Construction;
 use crate::shell::Shell;
@@ -80,8 +82,8 @@ impl SkinOptions {
 
 /// A skin and its flat image.
 ///
-/// The grid's rows lie in planes of constant x, its columns at equal shares of the panel's width from port to starboard. The flat
-/// image has the centreline along +x, tail to nose, starboard at +y.
+/// The grid's rows lie in planes of constant x, its columns at equal shares of the panel's width from port to starboard. Its port half is
+/// the mirror image of the starboard half, which alone is laid flat. The flat image has the centreline along +x, tail to nose, starboard at +y.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Skin {
     /// Which skin.
@@ -106,6 +108,8 @@ pub struct Skin {
     pub flat: Vec<Vector<2>>,
     /// Strain of every triangle.
     pub strains: Vec<Strain>,
+    /// Whether the middle of every triangle lies on the finished board.
+    pub(super) covered: Vec<bool>,
     /// Where the skin follows the surface lengthwise, mm from the tail; beyond it goes on along its tangent.
     pub follows: [f64; 2],
     /// The panel's plan.
@@ -163,26 +167,35 @@ pub fn skin(
         .collect();
     let widest = half_widths.iter().copied().fold(0.0, f64::max);
     let half = (widest / options.column_step).ceil().max(2.0) as usize;
-    let columns = 2 * half + 1;
-    let mut points = Vec::with_capacity(rows.len() * columns);
+    let grid = Grid {
+        rows: rows.len(),
+        half,
+    };
+    let mut starboard = Vec::with_capacity(rows.len() * (half + 1));
     let mut lands = Vec::with_capacity(rows.len());
     for (&x, &w) in rows.iter().zip(&half_widths) {
         let row = surface.row(x)?.ok_or_else(none)?;
         lands.push(row.land());
-        let starboard: Vec<Vector<3>> = (0..=half)
-            .map(|j| lifted(&row, x, w * j as f64 / half as f64))
-            .collect();
-        let port = starboard[1..].iter().rev();
-        points.extend(port.map(|p| Vector::<3>::new(p.x, -p.y, p.z)));
-        points.extend(starboard);
+        starboard.extend((0..=half).map(|j| lifted(&row, x, w * j as f64 / half as f64)));
     }
-    let triangles = triangles(rows.len(), columns);
-    let laid = flatten(&points, &triangles).map_err(|source| SkinError::Flatten {
-        face: face.name(),
-        source,
+    let triangles = grid.starboard();
+    let laid = flatten_half(&starboard, &triangles, &grid.seam()).map_err(|source| {
+        SkinError::Flatten {
+            face: face.name(),
+            source,
+        }
     })?;
-    let flat = upright(&laid.flat, rows.len(), columns, tail - options.overhang);
-    let strains = strains(&points, &triangles, &laid);
+    let strains = strains(&starboard, &triangles, &laid);
+    let covered: Vec<bool> = strains
+        .iter()
+        .map(|s| plan.covers(s.place[0], s.place[1]))
+        .collect();
+    let start = tail - options.overhang;
+    let flat: Vec<Vector<2>> = laid
+        .flat
+        .iter()
+        .map(|p| Vector::<2>::new(start + p.x, p.y))
+        .collect();
     Ok(Skin {
         face,
         thickness: face.thickness(construction),
@@ -190,11 +203,12 @@ pub fn skin(
         rows,
         half_widths,
         lands,
-        columns,
-        points,
-        triangles,
-        flat,
-        strains,
+        columns: grid.columns(),
+        points: grid.at_vertices(&starboard, |p| Vector::<3>::new(p.x, -p.y, p.z)),
+        triangles: grid.triangles(),
+        flat: grid.at_vertices(&flat, |p| Vector::<2>::new(p.x, -p.y)),
+        strains: grid.on_triangles(&strains, Strain::mirrored),
+        covered: grid.on_triangles(&covered, |c| c),
         follows: surface.follows,
         plan,
         ends: [tail, nose],
@@ -221,51 +235,6 @@ fn rows(start: f64, end: f64, step: f64) -> Vec<f64> {
     let mirrored: Vec<f64> = out.iter().rev().skip(1).map(|x| start + end - x).collect();
     out.extend(mirrored);
     out
-}
-
-/// Two triangles a cell, counter-clockwise in (x, y); diagonals run in chevrons, mirrored on the centreline.
-fn triangles(rows: usize, columns: usize) -> Vec<[u32; 3]> {
-    let mut out = Vec::with_capacity(2 * rows * columns);
-    for i in 0..rows - 1 {
-        for j in 0..columns - 1 {
-            let a = (i * columns + j) as u32;
-            let (b, d) = (a + 1, a + columns as u32);
-            let c = d + 1;
-            if (i % 2 == 0) == (j < columns / 2) {
-                out.extend([[a, d, c], [a, c, b]]);
-            } else {
-                out.extend([[a, d, b], [b, d, c]]);
-            }
-        }
-    }
-    out
-}
-
-/// Turns the flat image so that the centreline lies along +x with its tail end at `start`, starboard at +y, and takes out the rounding
-/// that is not the same on both sides.
-fn upright(flat: &[Vector<2>], rows: usize, columns: usize, start: f64) -> Vec<Vector<2>> {
-    let middle = columns / 2;
-    let (a, b) = (flat[middle], flat[(rows - 1) * columns + middle]);
-    let ahead = (b - a).try_normalize(0.0).unwrap_or(Vector::<2>::x());
-    let turned: Vec<Vector<2>> = flat
-        .iter()
-        .map(|p| {
-            let q = p - a;
-            Vector::<2>::new(start + ahead.dot(&q), ahead.perp(&q))
-        })
-        .collect();
-    let mirror = |k: usize| {
-        let (i, j) = (k / columns, k % columns);
-        turned[i * columns + columns - 1 - j]
-    };
-    turned
-        .iter()
-        .enumerate()
-        .map(|(k, p)| {
-            let m = mirror(k);
-            Vector::<2>::new((p.x + m.x) / 2.0, (p.y - m.y) / 2.0)
-        })
-        .collect()
 }
 
 impl Skin {

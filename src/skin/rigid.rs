@@ -18,11 +18,12 @@ pub(super) fn energy(elements: &[Element], flat: &[Vector<2>]) -> f64 {
 
 /// Rounds of the local/global scheme of Liu and others: rotate each triangle to fit, then stitch them by a Poisson equation.
 ///
-/// Vertex 0 stays.
+/// Vertex 0 stays, and the vertices of `axis` stay level with it.
 pub(super) fn local_global(
     elements: &[Element],
     neighbours: &[Vec<u32>],
     flat: &mut [Vector<2>],
+    axis: &[usize],
     rounds: usize,
 ) -> bool {
     let places = order(neighbours);
@@ -31,19 +32,29 @@ pub(super) fn local_global(
         let least = list.iter().map(|&n| places[n as usize]).min();
         first[places[v]] = least.map_or(places[v], |l| l.min(places[v]));
     }
-    let mut matrix = Skyline::new(first);
     let anchor = flat[0];
-    matrix.add(places[0], places[0], 1.0);
-    for e in elements {
-        for (i, (&v, g)) in e.corners.iter().zip(&e.gradients).enumerate() {
-            for (&w, h) in e.corners.iter().zip(&e.gradients).take(i + 1) {
-                if v != 0 && w != 0 {
-                    matrix.add(places[v], places[w], e.area * g.dot(h));
+    // Who moves along x, and who along y.
+    let mut free = [vec![true; flat.len()], vec![true; flat.len()]];
+    free[0][0] = false;
+    free[1][0] = false;
+    axis.iter().for_each(|&v| free[1][v] = false);
+    let mut matrices = free.each_ref().map(|free| {
+        let mut matrix = Skyline::new(first.clone());
+        for v in (0..free.len()).filter(|&v| !free[v]) {
+            matrix.add(places[v], places[v], 1.0);
+        }
+        for e in elements {
+            for (i, (&v, g)) in e.corners.iter().zip(&e.gradients).enumerate() {
+                for (&w, h) in e.corners.iter().zip(&e.gradients).take(i + 1) {
+                    if free[v] && free[w] {
+                        matrix.add(places[v], places[w], e.area * g.dot(h));
+                    }
                 }
             }
         }
-    }
-    if !matrix.factor() {
+        matrix
+    });
+    if !matrices.iter_mut().all(Skyline::factor) {
         return false;
     }
     for _ in 0..rounds {
@@ -51,14 +62,15 @@ pub(super) fn local_global(
         for e in elements {
             let ([c, s], _) = nearest_rotation(&e.map(flat));
             for (&v, g) in e.corners.iter().zip(&e.gradients) {
-                if v == 0 {
-                    continue;
+                let pull = [c * g.x - s * g.y, s * g.x + c * g.y];
+                for ((right, free), pull) in right.iter_mut().zip(&free).zip(pull) {
+                    if free[v] {
+                        right[places[v]] += e.area * pull;
+                    }
                 }
-                right[0][places[v]] += e.area * (c * g.x - s * g.y);
-                right[1][places[v]] += e.area * (s * g.x + c * g.y);
             }
         }
-        for b in &mut right {
+        for (matrix, b) in matrices.iter().zip(&mut right) {
             matrix.solve(b);
         }
         for (p, &k) in flat.iter_mut().zip(&places) {
@@ -77,16 +89,20 @@ const HALVINGS: usize = 30;
 ///
 /// The energy's second derivative on a triangle is 2I − 4/(σ₁ + σ₂) t tᵀ with t the map's unit twist (Smith, De Goes & Kim,
 /// *Analytic eigensystems for isotropic distortion energies*, ACM Trans. Graph. 38, 2019); where the sum over the mesh is
-/// not positive definite the twist's eigenvalue is held at zero. Vertex `a` is held, and `b` on the line from it.
+/// not positive definite the twist's eigenvalue is held at zero. Vertex `a` is held, and `b` and the vertices of `axis`, level with
+/// it already, on the line from it.
 pub(super) fn newton(
     elements: &[Element],
     neighbours: &[Vec<u32>],
     flat: &mut [Vector<2>],
     [a, b]: [usize; 2],
+    axis: &[usize],
     tolerance: f64,
 ) -> Result<usize, FlattenError> {
     level(flat, a, b);
-    let mut system = PlaneSystem::new(neighbours, &[(a, 0), (a, 1), (b, 1)]);
+    let mut held = vec![(a, 0), (a, 1), (b, 1)];
+    held.extend(axis.iter().map(|&v| (v, 1)));
+    let mut system = PlaneSystem::new(neighbours, &held);
     let mut now = energy(elements, flat);
     let mut greatest = f64::INFINITY;
     for round in 0..ROUNDS {

@@ -20,6 +20,17 @@ pub struct Strain {
     pub size: f64,
 }
 
+impl Strain {
+    /// The same on the other side of the board.
+    pub(super) fn mirrored(self) -> Self {
+        let [x, y] = self.place;
+        Self {
+            place: [x, -y],
+            ..self
+        }
+    }
+}
+
 pub(super) fn strains(
     points: &[Vector<3>],
     triangles: &[[u32; 3]],
@@ -56,27 +67,26 @@ pub struct Greatest {
 }
 
 impl super::Skin {
+    /// The strains within the finished outline.
+    fn finished(&self) -> impl Iterator<Item = &Strain> {
+        let all = self.strains.iter().zip(&self.covered);
+        all.filter_map(|(strain, covered)| covered.then_some(strain))
+    }
+
     /// Share of the finished panel whose strain, by `value`, is greater than `limit` either way.
     pub fn share_over(&self, value: impl Fn(&Strain) -> f64, limit: f64) -> f64 {
         let (mut over, mut all) = (0.0, 0.0);
-        for s in &self.strains {
-            if self.plan.covers(s.place[0], s.place[1]) {
-                all += s.size;
-                over += if value(s).abs() > limit { s.size } else { 0.0 };
-            }
+        for s in self.finished() {
+            all += s.size;
+            over += if value(s).abs() > limit { s.size } else { 0.0 };
         }
         over / all
     }
 
     /// The greatest strains within the finished outline, with their places; `None` if no triangle lies there.
     pub fn greatest(&self) -> Option<Greatest> {
-        let inside = || {
-            self.strains
-                .iter()
-                .filter(|s| self.plan.covers(s.place[0], s.place[1]))
-        };
         let pick = |f: fn(&Strain) -> f64| {
-            inside()
+            self.finished()
                 .max_by(|a, b| f(a).abs().total_cmp(&f(b).abs()))
                 .copied()
         };
