@@ -1,6 +1,6 @@
 //! Lines and arcs that follow a planar curve within a tolerance.
 
-use super::biarc::{ArcPath, ArcPiece, biarc};
+use super::biarc::{ArcPath, ArcPiece, Placed, biarc};
 use super::{BSpline, CurveError, Vector};
 
 /// Points at which a pair of arcs is compared with its piece of curve.
@@ -128,35 +128,43 @@ fn follow(
     tolerance: f64,
 ) -> Option<[ArcPiece; 2]> {
     let samples: Vec<_> = samples.collect();
+    // How far they lead from start to end.
+    let (walked, last) = samples.iter().fold((0.0, start.0), |(sum, last), p| {
+        (sum + (p - last).norm(), *p)
+    });
+    let walked = walked + (end.0 - last).norm();
     RATIOS.iter().find_map(|&ratio| {
         let pair = biarc(start, end, ratio)?;
-        near(start.0, pair, &samples, tolerance)
+        near(start.0, pair, &samples, walked, tolerance)
     })
 }
 
-/// The pair of arcs, slight ones straightened, if it stays near the samples.
+/// Samples looked at first.
+const SCOUTS: usize = 8;
+
+/// The pair of arcs, slight ones straightened, if it stays near the samples and leads no longer way than they do.
 fn near(
     p: Vector<2>,
     [first, second]: [ArcPiece; 2],
     samples: &[Vector<2>],
+    walked: f64,
     tolerance: f64,
 ) -> Option<[ArcPiece; 2]> {
     let joint = first.to;
     let first = first.straightened(p, FLAT * tolerance);
     let second = second.straightened(joint, FLAT * tolerance);
-    let (mut walked, mut last) = (0.0, p);
-    for &sample in samples {
-        let distance = first
-            .distance(p, sample)
-            .min(second.distance(joint, sample));
-        // Written so that NaN fails.
-        if distance.partial_cmp(&(SHARE * tolerance)) != Some(std::cmp::Ordering::Less) {
-            return None;
-        }
-        walked += (sample - last).norm();
-        last = sample;
+    let placed = [Placed::new(p, first), Placed::new(joint, second)];
+    // NaN is not near.
+    let holds = |sample: &Vector<2>| {
+        placed
+            .iter()
+            .any(|arc| arc.distance(*sample) < SHARE * tolerance)
+    };
+    // A pair that fails mostly does so all over: a few samples spread wide tell it.
+    let mut scouts = samples.iter().step_by(samples.len() / SCOUTS + 1);
+    if !(scouts.all(holds) && samples.iter().all(holds)) {
+        return None;
     }
-    walked += (second.to - last).norm();
     // An arc the long way round passes near all samples too, but it is longer.
     let arcs = first.length(p) + second.length(joint);
     (arcs <= 1.05 * walked + tolerance).then_some([first, second])

@@ -126,26 +126,50 @@ impl ArcPiece {
 
     /// Distance of a point, mm.
     pub fn distance(&self, from: Vector<2>, point: Vector<2>) -> f64 {
-        let ends = (point - from).norm().min((point - self.to).norm());
-        let chord = self.to - from;
-        match self.circle(from) {
+        Placed::new(from, *self).distance(point)
+    }
+}
+
+/// A piece with its start and its circle, for the distances of many points.
+pub(super) struct Placed {
+    from: Vector<2>,
+    to: Vector<2>,
+    bulge: f64,
+    circle: Option<(Vector<2>, f64)>,
+}
+
+impl Placed {
+    pub fn new(from: Vector<2>, piece: ArcPiece) -> Self {
+        Self {
+            from,
+            to: piece.to,
+            bulge: piece.bulge,
+            circle: piece.circle(from),
+        }
+    }
+
+    /// Distance of a point, mm.
+    pub fn distance(&self, point: Vector<2>) -> f64 {
+        let (start, chord) = (point - self.from, self.to - self.from);
+        match self.circle {
             None => {
                 let square = chord.norm_squared();
-                if square == 0.0 {
-                    return ends;
-                }
-                let t = (point - from).dot(&chord) / square;
-                (point - from - chord * t.clamp(0.0, 1.0)).norm()
+                let t = if square == 0.0 {
+                    0.0
+                } else {
+                    start.dot(&chord) / square
+                };
+                (start - chord * t.clamp(0.0, 1.0)).norm()
             }
             Some((centre, radius)) => {
                 // Inside the wedge when the foot on the circle sees the chord under the arc's angle, on its side.
                 let ray = point - centre;
-                let foot = centre + ray * (radius / ray.norm().max(f64::MIN_POSITIVE));
-                let side = chord.perp(&(foot - from)) * self.bulge;
-                if side <= 0.0 {
-                    (ray.norm() - radius).abs()
+                let reach = ray.norm();
+                let foot = centre + ray * (radius / reach.max(f64::MIN_POSITIVE));
+                if chord.perp(&(foot - self.from)) * self.bulge <= 0.0 {
+                    (reach - radius).abs()
                 } else {
-                    ends
+                    start.norm().min((point - self.to).norm())
                 }
             }
         }
