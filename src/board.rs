@@ -155,7 +155,7 @@ impl Board {
             let planes = || rail_planes(&self.design, RAIL_STEP);
             let site = site
                 .get_or_init(|| Site::new(&self.shell, &self.design.construction, &planes()).ok());
-            strips(&site.as_ref()?.solve(&self.shell, c).ok()?).ok()
+            strips(&site.as_ref()?.solve(c).ok()?).ok()
         };
         let again = |changed: &Design| {
             let c = &changed.construction;

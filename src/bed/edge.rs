@@ -19,8 +19,8 @@ pub(super) struct Face {
 impl Face {
     /// The face in the plane at `x`; `None` where the board has no bottom to speak of.
     pub(super) fn new(shell: &Shell, c: &Construction, x: f64) -> Option<Self> {
-        let section = shell.section(x).ok()?;
-        let face = at_depth(shell, &section, c, x, true, 0.0, FOLLOWED)?;
+        let cut = shell.cut(x).ok()?;
+        let face = at_depth(&cut, c, true, 0.0, FOLLOWED)?;
         let points = polyline(&face);
         (points.len() > 1).then_some(Self { points })
     }

@@ -18,14 +18,14 @@ const LOWEST: f64 = 0.3;
 /// Half a block's section (y, z): along the bottom skin outboard, up the finished surface, along the deck skin inboard. Always
 /// equally many points.
 pub(super) fn half(shell: &Shell, c: &Construction, x: f64) -> Option<Vec<Vector<2>>> {
-    let section = shell.section(x).ok()?;
-    let bottom = at_depth(shell, &section, c, x, true, c.bottom_skin, FOLLOWED)?;
-    let deck = at_depth(shell, &section, c, x, false, c.deck_skin, FOLLOWED)?;
-    let inner = flat(&section, 0.0).x.max(0.0);
+    let cut = shell.cut(x).ok()?;
+    let bottom = at_depth(&cut, c, true, c.bottom_skin, FOLLOWED)?;
+    let deck = at_depth(&cut, c, false, c.deck_skin, FOLLOWED)?;
+    let inner = flat(&cut.section, 0.0).x.max(0.0);
     if deck.height(inner) - bottom.height(inner) < LOWEST {
         return None;
     }
-    let side = side(&section, &bottom, &deck, inner)?;
+    let side = side(&cut.section, &bottom, &deck, inner)?;
     let (first, last) = (side.first()?, side.last()?);
     // Wood everywhere between the skins, not only at the inner end.
     let reach = first.x.min(last.x) - inner;

@@ -34,6 +34,8 @@ pub struct Spine {
 
 /// Places at which the spine's edges are computed, about one every 8 mm on a short board.
 const STEPS: usize = 240;
+/// How closely, mm, the half-breadth of its faces is met.
+const BREADTH: f64 = 1e-6;
 /// Least height of the spine, mm.
 const LEAST: f64 = 4.0;
 
@@ -45,11 +47,16 @@ pub fn spine(
     ribs: &[Rib],
 ) -> Result<(Spine, Vec<Trouble>), FrameError> {
     let asked = [c.tail_block, shell.x_range().1 - c.nose_block];
-    let ends = high_enough(shell, c, asked)?;
+    let between = |ends: [f64; 2]| -> Vec<Option<[Vector<2>; 2]>> {
+        (0..=STEPS)
+            .map(|i| edge_points(shell, c, along(ends, i)))
+            .collect()
+    };
+    let all = between(asked);
+    let ends = high_enough(asked, &all)?;
     let mut troubles = shortened(asked, ends);
-    let at = |i: usize| ends[0] + (ends[1] - ends[0]) * i as f64 / STEPS as f64;
-    let edges: Option<Vec<[Vector<2>; 2]>> =
-        (0..=STEPS).map(|i| edge_points(shell, c, at(i))).collect();
+    let edges = if ends == asked { all } else { between(ends) };
+    let edges: Option<Vec<[Vector<2>; 2]>> = edges.into_iter().collect();
     let thin = |x: f64, height: f64| FrameError::Spine { x, height };
     let edges = edges.ok_or(thin(ends[0], 0.0))?;
     if let Some(low) = edges.iter().find(|e| e[1].y - e[0].y < LEAST) {
@@ -109,11 +116,16 @@ fn lands([bottom, deck]: &[Vec<Vector<2>>; 2], c: &Construction, ribs: &[&Rib]) 
     }
 }
 
-/// The longest stretch of `asked` in which the hollow is high enough for a spine.
-fn high_enough(shell: &Shell, c: &Construction, asked: [f64; 2]) -> Result<[f64; 2], FrameError> {
-    let at = |i: usize| asked[0] + (asked[1] - asked[0]) * i as f64 / STEPS as f64;
-    let height = |i: usize| edge_points(shell, c, at(i)).map_or(0.0, |[a, b]| b.y - a.y);
-    let heights: Vec<f64> = (0..=STEPS).map(height).collect();
+/// Place `i` of [`STEPS`] along the spine; exact at both ends.
+fn along([from, to]: [f64; 2], i: usize) -> f64 {
+    let share = i as f64 / STEPS as f64;
+    from * (1.0 - share) + to * share
+}
+
+/// The longest stretch of `asked` in which the hollow is high enough for a spine; `edges` are the edges along it.
+fn high_enough(asked: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64; 2], FrameError> {
+    let height = |edge: &Option<[Vector<2>; 2]>| edge.map_or(0.0, |[a, b]| b.y - a.y);
+    let heights: Vec<f64> = edges.iter().map(height).collect();
     let mut best: Option<[usize; 2]> = None;
     let mut from = None;
     for (i, &height) in heights.iter().enumerate() {
@@ -128,7 +140,7 @@ fn high_enough(shell: &Shell, c: &Construction, asked: [f64; 2]) -> Result<[f64;
     }
     // A rib's worth of length at least.
     match best {
-        Some([a, b]) if b >= a + STEPS / 8 => Ok([at(a), at(b)]),
+        Some([a, b]) if b >= a + STEPS / 8 => Ok([along(asked, a), along(asked, b)]),
         _ => Err(FrameError::Spine {
             x: (asked[0] + asked[1]) / 2.0,
             height: heights[STEPS / 2],
@@ -162,20 +174,21 @@ fn shortened(asked: [f64; 2], ends: [f64; 2]) -> Vec<Trouble> {
 ///
 /// Both faces of the spine and its middle are tried, since a vee or a concave is not level across it.
 fn edge_points(shell: &Shell, c: &Construction, x: f64) -> Option<[Vector<2>; 2]> {
+    let cut = shell.cut(x).ok()?;
     let height = |end: f64, inward: f64, depth: f64, y: f64| -> Option<f64> {
         let side = if end == 0.0 { Side::Above } else { Side::Below };
         let mut v = end;
-        let mut p = shell.inset(x, v, depth, side)?;
+        let mut p = cut.inset(v, depth, side)?;
         if y > 0.0 {
             // y is nearly linear in v here.
             for _ in 0..4 {
-                v += (y - p.point.x) / p.tangent.x;
-                p = shell.inset(
-                    x,
-                    if inward > 0.0 { v.max(end) } else { v.min(end) },
-                    depth,
-                    side,
-                )?;
+                let miss = y - p.point.x;
+                if miss.abs() < BREADTH {
+                    break;
+                }
+                v += miss / p.tangent.x;
+                let v = if inward > 0.0 { v.max(end) } else { v.min(end) };
+                p = cut.inset(v, depth, side)?;
             }
         }
         Some(p.point.y)

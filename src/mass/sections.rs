@@ -136,12 +136,12 @@ fn share(
     x: f64,
     stack: Option<&Stack>,
 ) -> Result<Share, ShellError> {
-    let section = shell.section(x)?;
-    let outline = outline(&section);
+    let cut = shell.cut(x)?;
+    let outline = outline(&cut.section);
     let whole = Region::of_polygon(&outline);
     let face = |bottom: bool| {
         let depth = if bottom { c.bottom_skin } else { c.deck_skin };
-        at_depth(shell, &section, c, x, bottom, depth, ACCURACY)
+        at_depth(&cut, c, bottom, depth, ACCURACY)
     };
     let own = match stack {
         Some(_) => None,

@@ -43,10 +43,10 @@ impl Room<'_> {
     /// The faces in the plane at `x`.
     pub(super) fn plane(&self, x: f64) -> Option<Plane> {
         let c = self.construction();
-        let section = self.shell.section(x).ok()?;
+        let cut = self.shell.cut(x).ok()?;
         Some(Plane {
-            bottom: at_depth(self.shell, &section, c, x, true, c.bottom_skin, FOLLOWED)?,
-            deck: at_depth(self.shell, &section, c, x, false, c.deck_skin, FOLLOWED)?,
+            bottom: at_depth(&cut, c, true, c.bottom_skin, FOLLOWED)?,
+            deck: at_depth(&cut, c, false, c.deck_skin, FOLLOWED)?,
         })
     }
 

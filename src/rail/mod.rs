@@ -30,7 +30,7 @@ pub use joint::{Joint, joint, open_at};
 pub use margins::{Margin, Margins};
 pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
-pub(crate) use skins::at_depth;
+pub(crate) use skins::{at_depth, land_at_depth};
 pub use slices::{CourseSlice, slice, slices};
 pub use solve::{Rail, Site, solve};
 pub use strips::{Landing, Strip, StripPlace, strips};

@@ -3,7 +3,7 @@
 use super::hermite::PlaneLine;
 use crate::curve::{BSpline, Vector};
 use crate::design::Construction;
-use crate::shell::{Shell, ShellError, Side};
+use crate::shell::{Cut, InsetPoint, Side};
 
 /// A skin's inner face in a plane of constant x: along the inset surface to the land line, then straight on along its
 /// tangent.
@@ -63,51 +63,45 @@ impl SkinFace {
     }
 }
 
-/// Inner faces of bottom and deck in the plane at `x`, followed within `accuracy` mm; `None` where the board is too thin for its skins.
+/// Inner faces of bottom and deck in a plane, followed within `accuracy` mm; `None` where the board is too thin for its skins.
 pub(super) fn faces(
-    shell: &Shell,
+    cut: &Cut,
     construction: &Construction,
-    x: f64,
     accuracy: f64,
-) -> Result<Option<[SkinFace; 2]>, ShellError> {
-    let section = shell.section(x)?;
-    let bottom = face(shell, &section, construction, x, true, accuracy);
-    let deck = face(shell, &section, construction, x, false, accuracy);
-    Ok(bottom.zip(deck).map(|(bottom, deck)| [bottom, deck]))
+) -> Option<[SkinFace; 2]> {
+    let (bottom, deck) = (construction.bottom_skin, construction.deck_skin);
+    Some([
+        at_depth(cut, construction, true, bottom, accuracy)?,
+        at_depth(cut, construction, false, deck, accuracy)?,
+    ])
 }
 
-fn face(
-    shell: &Shell,
-    section: &BSpline<3>,
+/// Where a surface inside bottom or deck skin, `depth` mm under the finished surface, leaves the inset: `None` where the board is too thin
+/// for it.
+pub(crate) fn land_at_depth(
+    cut: &Cut,
     construction: &Construction,
-    x: f64,
     bottom: bool,
-    accuracy: f64,
-) -> Option<SkinFace> {
-    let depth = if bottom {
-        construction.bottom_skin
-    } else {
-        construction.deck_skin
-    };
-    at_depth(shell, section, construction, x, bottom, depth, accuracy)
+    depth: f64,
+) -> Option<InsetPoint> {
+    let v = land(&cut.section, construction, cut.shell().apex, bottom);
+    let side = if bottom { Side::Below } else { Side::Above };
+    cut.inset(v, depth, side)
 }
 
-/// A surface inside bottom or deck skin, `depth` mm under the finished surface, in the plane at `x`: along the inset to the land, then
+/// A surface inside bottom or deck skin, `depth` mm under the finished surface, in a plane: along the inset to the land, then
 /// straight on. Followed within `accuracy` mm; `None` where the board is too thin for it.
 pub(crate) fn at_depth(
-    shell: &Shell,
-    section: &BSpline<3>,
+    cut: &Cut,
     construction: &Construction,
-    x: f64,
     bottom: bool,
     depth: f64,
     accuracy: f64,
 ) -> Option<SkinFace> {
-    let land_v = land(section, construction, shell.apex, bottom);
+    let edge = land_at_depth(cut, construction, bottom, depth)?;
+    let land_v = edge.v;
     let (from, to) = if bottom { (0.0, land_v) } else { (land_v, 1.0) };
-    let side = if bottom { Side::Below } else { Side::Above };
-    let edge = shell.inset(x, land_v, depth, side)?;
-    let nodes = shell.inset_line(x, depth, from, to, accuracy);
+    let nodes = cut.inset_line(depth, from, to, accuracy);
     let tangent = edge.tangent.normalize() * if bottom { 1.0 } else { -1.0 };
     (tangent.x > 0.0).then(|| SkinFace {
         line: PlaneLine::new(nodes),

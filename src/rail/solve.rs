@@ -10,7 +10,7 @@ use super::run_outs::run_outs;
 use super::skins::{SkinFace, faces};
 use crate::curve::Vector;
 use crate::design::Construction;
-use crate::shell::{Shell, ShellError};
+use crate::shell::{Cut, Shell, ShellError};
 
 /// The starboard rail; port is its mirror image.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,22 +44,23 @@ const LEAN_GAP: f64 = 40.0;
 /// moving the guide inward by δ takes about δ from proud and gives it to cover, so half the difference is
 /// added until it vanishes.
 pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Rail, ShellError> {
-    Site::new(shell, construction, x)?.solve(shell, construction)
+    Site::new(shell, construction, x)?.solve(construction)
 }
 
 /// All that the strips' profile does not change: skins and finished section in every plane.
-pub struct Site {
-    work: Vec<Ground>,
+pub struct Site<'a> {
+    shell: &'a Shell,
+    work: Vec<Ground<'a>>,
     /// Planes in which the guide's depth is sought: of its own, evenly spread between the first and the last, so that it does
     /// not depend on how densely the rail is solved.
-    search: Vec<Ground>,
+    search: Vec<Ground<'a>>,
     /// How many of its gaps make one in which the depth is sought.
     stride: usize,
 }
 
-impl Site {
+impl<'a> Site<'a> {
     /// The site in the planes `x` (rising, mm).
-    pub fn new(shell: &Shell, c: &Construction, x: &[f64]) -> Result<Self, ShellError> {
+    pub fn new(shell: &'a Shell, c: &Construction, x: &[f64]) -> Result<Self, ShellError> {
         let ground = |x: f64, accuracy: f64| Ground::new(shell, c, x, accuracy);
         let (first, last) = (
             x.first().copied().unwrap_or(0.0),
@@ -78,6 +79,7 @@ impl Site {
             search.extend(ground(x, SEARCH_ACCURACY)?);
         }
         Ok(Self {
+            shell,
             work,
             search,
             stride,
@@ -85,12 +87,12 @@ impl Site {
     }
 
     /// The rail, as [`solve`] gives it, of a construction that differs from the site's in its strips and starters alone.
-    pub fn solve(&self, shell: &Shell, construction: &Construction) -> Result<Rail, ShellError> {
+    pub fn solve(&self, construction: &Construction) -> Result<Rail, ShellError> {
         let near = (construction.cover - construction.proud) / 2.0;
-        let (mut rail, leans) = self.rail(shell, construction, near);
+        let (mut rail, leans) = self.rail(construction, near);
         let solved: Vec<(Stack, Option<Margins>)> =
             rail.stacks.into_iter().zip(rail.margins).collect();
-        let extra = run_outs(shell, construction, rail.depth, &leans, &solved)?;
+        let extra = run_outs(self.shell, construction, rail.depth, &leans, &solved)?;
         let mut solved: Vec<_> = solved.into_iter().chain(extra).collect();
         solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
         (rail.stacks, rail.margins) = solved.into_iter().unzip();
@@ -100,15 +102,10 @@ impl Site {
     /// The rail in the planes asked for, without those at run-outs.
     ///
     /// `near` is where the search for the guide's depth starts.
-    pub(super) fn rail(
-        &self,
-        shell: &Shell,
-        construction: &Construction,
-        near: f64,
-    ) -> (Rail, Leans) {
-        let depth = self.depth(shell, construction, near);
-        let mut leans = self.leans(shell, construction, depth);
-        let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(shell, depth)).collect();
+    pub(super) fn rail(&self, construction: &Construction, near: f64) -> (Rail, Leans) {
+        let depth = self.depth(construction, near);
+        let mut leans = self.leans(construction, depth);
+        let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(depth)).collect();
         let lean: Vec<Vec<Option<f64>>> = planes.iter().map(|p| leans.at(p.x)).collect();
         let mut along: Vec<Vec<Option<Vector<3>>>> = vec![Vec::new(); planes.len()];
         let build = |along: &[Vec<Option<Vector<3>>>], leans: &Leans| -> Vec<Stack> {
@@ -148,8 +145,8 @@ impl Site {
     }
 
     /// The courses' leans under a guide of this depth.
-    fn leans(&self, shell: &Shell, c: &Construction, depth: f64) -> Leans {
-        let planes: Vec<Plane> = self.search.iter().map(|g| g.plane(shell, depth)).collect();
+    fn leans(&self, c: &Construction, depth: f64) -> Leans {
+        let planes: Vec<Plane> = self.search.iter().map(|g| g.plane(depth)).collect();
         let stacks: Vec<Stack> = planes
             .iter()
             .map(|plane| stack(plane, c, &Given::default()))
@@ -158,13 +155,13 @@ impl Site {
     }
 
     /// The guide's depth, mm.
-    fn depth(&self, shell: &Shell, c: &Construction, near: f64) -> f64 {
+    fn depth(&self, c: &Construction, near: f64) -> f64 {
         let half = c.strip.thickness / 2.0;
         let mut depth = near.clamp(0.0, half);
         for _ in 0..SEARCHES {
             let (mut cover, mut proud) = (f64::INFINITY, f64::INFINITY);
             for g in self.search.iter().step_by(self.stride) {
-                let plane = g.plane(shell, depth);
+                let plane = g.plane(depth);
                 let stack = stack(&plane, c, &Given::default());
                 if let Some(m) = margins(&plane, &stack) {
                     cover = cover.min(m.strip_cover - c.cover);
@@ -192,48 +189,44 @@ pub(super) fn plane(
     x: f64,
 ) -> Result<Option<Plane>, ShellError> {
     let ground = Ground::new(shell, construction, x, LINE_ACCURACY)?;
-    Ok(ground.map(|g| g.plane(shell, depth)))
+    Ok(ground.map(|g| g.plane(depth)))
 }
 
 /// What does not depend on the guide's depth.
-struct Ground {
-    x: f64,
+struct Ground<'a> {
+    cut: Cut<'a>,
     faces: Arc<[SkinFace; 2]>,
     finished: Arc<PlaneLine>,
     /// How closely lines are followed, mm.
     accuracy: f64,
 }
 
-impl Ground {
+impl<'a> Ground<'a> {
     /// `None` where the board is too thin for its skins.
     fn new(
-        shell: &Shell,
+        shell: &'a Shell,
         c: &Construction,
         x: f64,
         accuracy: f64,
     ) -> Result<Option<Self>, ShellError> {
-        let Some(faces) = faces(shell, c, x, accuracy)? else {
+        let cut = shell.cut(x)?;
+        let Some(faces) = faces(&cut, c, accuracy) else {
             return Ok(None);
         };
-        let finished = shell.inset_line(x, 0.0, faces[0].land_v, faces[1].land_v, accuracy);
+        let finished = cut.inset_line(0.0, faces[0].land_v, faces[1].land_v, accuracy);
         Ok(Some(Self {
-            x,
+            cut,
             faces: Arc::new(faces),
             finished: Arc::new(PlaneLine::new(finished)),
             accuracy,
         }))
     }
 
-    fn plane(&self, shell: &Shell, depth: f64) -> Plane {
-        let guide = PlaneLine::new(shell.inset_line(
-            self.x,
-            depth,
-            self.faces[0].land_v,
-            1.0,
-            self.accuracy,
-        ));
+    fn plane(&self, depth: f64) -> Plane {
+        let from = self.faces[0].land_v;
+        let guide = PlaneLine::new(self.cut.inset_line(depth, from, 1.0, self.accuracy));
         Plane {
-            x: self.x,
+            x: self.cut.x,
             faces: self.faces.clone(),
             finished: self.finished.clone(),
             guide,

@@ -331,12 +331,4 @@ impl Shell {
         }
         (index, u)
     }
-
-    /// The finished half section in the plane at `x`: v ↦ (x, y, z), exact.
-    pub fn section(&self, x: f64) -> Result<BSpline<3>, ShellError> {
-        let (index, u) = self.locate(x);
-        self.patches[index]
-            .across(u)
-            .map_err(ShellError::curve("section"))
-    }
 }

@@ -14,7 +14,7 @@ mod station_blend;
 pub use error::ShellError;
 pub use family::BoardFamily;
 pub use half_section::{HalfSection, Mark};
-pub use inset::{InsetPoint, Side};
+pub use inset::{Cut, InsetPoint, Side};
 pub use loft::{DEFAULT_TOLERANCE, End, Family, Shell, loft};
 pub use measures::{Measures, SectionArea, measures};
 pub use outline::{PlanShape, TWELVE_INCHES};

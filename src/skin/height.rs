@@ -3,7 +3,7 @@
 use super::Face;
 use crate::curve::Vector;
 use crate::design::Construction;
-use crate::rail::{SkinFace, at_depth};
+use crate::rail::{SkinFace, at_depth, land_at_depth};
 use crate::shell::{Shell, ShellError};
 
 /// How closely, mm, sections of the mid-surface are followed.
@@ -50,8 +50,7 @@ impl<'a> MidSurface<'a> {
         let (tail, nose) = shell.x_range();
         let mut land = 0.0_f64;
         for k in 1..8 {
-            let section = surface.section(tail + (nose - tail) * f64::from(k) / 8.0)?;
-            land = land.max(section.map_or(0.0, |s| s.land.x));
+            land = land.max(surface.land(tail + (nose - tail) * f64::from(k) / 8.0)?);
         }
         let reach = NEAR.min((nose - tail) / 4.0);
         for (end, from, to) in [(0, tail + reach, tail), (1, nose - reach, nose)] {
@@ -64,21 +63,20 @@ impl<'a> MidSurface<'a> {
     }
 
     fn section(&self, x: f64) -> Result<Option<SkinFace>, ShellError> {
-        let (bottom, depth) = (
-            self.face == Face::Bottom,
-            self.face.thickness(self.construction) / 2.0,
-        );
-        let section = self.shell.section(x)?;
-        let face = at_depth(
-            self.shell,
-            &section,
-            self.construction,
-            x,
-            bottom,
-            depth,
-            ACCURACY,
-        );
+        let (cut, c) = (self.shell.cut(x)?, self.construction);
+        let face = at_depth(&cut, c, self.face == Face::Bottom, self.depth(), ACCURACY);
         Ok(face.filter(|f| !f.line.is_empty()))
+    }
+
+    /// Half-breadth of the land line at `x`, mm; 0 where there is none.
+    fn land(&self, x: f64) -> Result<f64, ShellError> {
+        let (cut, c) = (self.shell.cut(x)?, self.construction);
+        let land = land_at_depth(&cut, c, self.face == Face::Bottom, self.depth());
+        Ok(land.map_or(0.0, |l| l.point.x))
+    }
+
+    fn depth(&self) -> f64 {
+        self.face.thickness(self.construction) / 2.0
     }
 
     /// The last place from `from` towards `to` where the skin can follow the surface on the centreline: an inset exists, the
@@ -86,20 +84,26 @@ impl<'a> MidSurface<'a> {
     fn last_followed(&self, from: f64, to: f64, narrow: f64) -> Result<Option<f64>, ShellError> {
         let v = if self.face == Face::Bottom { 0.0 } else { 1.0 };
         let count = ((to - from).abs() / STEP).floor() as usize;
-        let mut last = None;
-        for i in 0..=count {
-            let x = from + (to - from).signum() * STEP * i as f64;
+        let place = |i: usize| from + (to - from).signum() * STEP * i as f64;
+        let mut followed = 0;
+        while followed <= count {
+            let x = place(followed);
             let (patch, u) = self.shell.locate(x);
             let jet = self.shell.patches[patch].jet(u, v);
             let bent = jet.normal_curvature(&jet.du);
             let holds = bent.is_some_and(|k| k * self.construction.skin_bend_radius <= 1.0);
-            let wide = self.section(x)?.is_some_and(|s| s.land.x > narrow);
-            if !(holds && wide) {
+            if !(holds && self.land(x)? > narrow) {
                 break;
             }
-            last = Some(x);
+            followed += 1;
         }
-        Ok(last)
+        // A land without a line to it is no section.
+        for x in (0..followed).rev().map(place) {
+            if self.section(x)?.is_some() {
+                return Ok(Some(x));
+            }
+        }
+        Ok(None)
     }
 
     /// The section at `x`, or the continuation along the tangent beyond where the skin follows the surface.

@@ -36,8 +36,8 @@ pub fn skin_bodies(board: &Board) -> Result<[Lofted; 2], ShellError> {
     let body = |name: &str, bottom: bool, thickness: f64| -> Result<Lofted, ShellError> {
         let mut slices = Vec::new();
         for &x in &rows {
-            let section = board.shell.section(x)?;
-            let at = |depth| at_depth(&board.shell, &section, c, x, bottom, depth, ACCURACY);
+            let cut = board.shell.cut(x)?;
+            let at = |depth| at_depth(&cut, c, bottom, depth, ACCURACY);
             let (Some(outer), Some(inner)) = (at(0.0), at(thickness)) else {
                 continue;
             };
