@@ -60,6 +60,8 @@ pub(super) struct Plane {
     pub finished: Arc<PlaneLine>,
     /// The guide: the surface moved inward by `depth`.
     pub guide: PlaneLine,
+    /// Where the guide meets the deck's inner face: parameter and point.
+    pub goal: Option<(f64, Vector<2>)>,
     pub depth: f64,
 }
 
@@ -109,13 +111,8 @@ pub(super) struct Given<'a> {
 /// Builds the stack in `plane`.
 pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
     let deck = &plane.faces[1];
-    let goal = plane
-        .guide
-        .last_rise(|p| -deck.inside(p))
-        .map(|v| (v, plane.guide.point(v)));
     let mut builder = Builder {
         plane,
-        goal,
         c,
         given: *given,
         courses: Vec::new(),
@@ -167,8 +164,6 @@ fn reached(course: &Course, deck: &SkinFace, depth: f64) -> bool {
 
 struct Builder<'a> {
     plane: &'a Plane,
-    /// Where the guide meets the deck's inner face: parameter and point.
-    goal: Option<(f64, Vector<2>)>,
     c: &'a Construction,
     given: Given<'a>,
     courses: Vec<Course>,
@@ -195,7 +190,7 @@ impl Builder<'_> {
             Lie::Stacked => self.stacked(),
         };
         let Some(mut v) = v else { return };
-        self.filled = self.goal.is_some_and(|(goal, _)| v >= goal);
+        self.filled = self.plane.goal.is_some_and(|(goal, _)| v >= goal);
         if self.filled {
             return;
         }
@@ -222,7 +217,7 @@ impl Builder<'_> {
     /// guide to follow.
     fn off_guide(&self, v: f64) -> Option<&Course> {
         let (index, below) = (self.courses.len().checked_sub(1)?, self.courses.last()?);
-        let past = self.goal.is_some_and(|(goal, _)| v >= goal);
+        let past = self.plane.goal.is_some_and(|(goal, _)| v >= goal);
         (past || self.lean(index).is_some()).then_some(below)
     }
 
@@ -245,12 +240,13 @@ impl Builder<'_> {
 
     /// Direction of the next course, which starts at guide parameter `v`.
     fn direction(&self, v: f64) -> Vector<3> {
-        self.given
-            .along
-            .get(self.courses.len())
-            .copied()
-            .flatten()
+        self.known_direction()
             .unwrap_or_else(|| self.plane.guide.fore(v))
+    }
+
+    /// The direction given for the next course.
+    fn known_direction(&self) -> Option<Vector<3>> {
+        self.given.along.get(self.courses.len()).copied().flatten()
     }
 
     /// The frame lying on the bottom skin's inner face, `out` along the face.
@@ -272,8 +268,10 @@ impl Builder<'_> {
         if guide.is_empty() {
             return None;
         }
-        let rough = guide.last_rise(|p| self.plane.faces[0].inside(p) - size)?;
-        let along = self.direction(rough);
+        let along = match self.known_direction() {
+            Some(along) => along,
+            None => guide.fore(guide.last_rise(|p| self.plane.faces[0].inside(p) - size)?),
+        };
         let skin = self.skin_frame(along);
         let height = |p: &Vector<2>| skin.local(*p).y;
         let v = guide.last_rise(|p| height(p) - size)?;
@@ -281,10 +279,19 @@ impl Builder<'_> {
         let finished = &self.plane.finished;
         let mut reach = f64::NEG_INFINITY;
         let crossings = [0.0, size].map(|h| finished.last_rise(|p| height(p) - h));
+        let beside = |h: f64| (0.0..=size).contains(&h);
         let along_it = finished
-            .places(1.0)
+            .places_where(1.0, |hull| {
+                let (low, high) = hull
+                    .iter()
+                    .map(height)
+                    .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), h| {
+                        (low.min(h), high.max(h))
+                    });
+                low <= size && high >= 0.0
+            })
             .into_iter()
-            .filter(|p| (0.0..=size).contains(&height(p)));
+            .filter(|p| beside(height(p)));
         for p in along_it.chain(crossings.into_iter().flatten().map(|v| finished.point(v))) {
             reach = reach.max(skin.local(p).x);
         }
@@ -419,6 +426,7 @@ impl Builder<'_> {
             left: 1.0,
         });
         let Some((goal, point)) = self
+            .plane
             .goal
             .filter(|g| on_guide.as_ref().is_none_or(|head| head.v > g.0))
         else {

@@ -59,8 +59,24 @@ impl PlaneLine {
 
     /// Points along the curve at most about `step` mm apart.
     pub fn places(&self, step: f64) -> Vec<Vector<2>> {
+        self.places_where(step, |_| true)
+    }
+
+    /// As [`places`](Self::places), pieces of which nothing can be kept left out: `keep` is told four points whose hull holds the piece (its
+    /// Bézier points).
+    pub fn places_where(
+        &self,
+        step: f64,
+        keep: impl Fn(&[Vector<2>; 4]) -> bool,
+    ) -> Vec<Vector<2>> {
         let mut out = Vec::new();
         for w in self.nodes.windows(2) {
+            let third = (w[1].v - w[0].v) / 3.0;
+            let (near, far) = (w[0].tangent * third, w[1].tangent * third);
+            let hull = [w[0].point, w[0].point + near, w[1].point - far, w[1].point];
+            if !keep(&hull) {
+                continue;
+            }
             let count = ((w[1].point - w[0].point).norm() / step).ceil().max(1.0) as usize;
             let h = (w[1].v - w[0].v) / count as f64;
             out.extend((0..count).map(|k| hermite(&w[0], &w[1], w[0].v + h * k as f64)));
@@ -78,15 +94,7 @@ impl PlaneLine {
             let node = &self.nodes[i];
             let here = f(&node.point);
             if value < 0.0 && here >= 0.0 {
-                let a = &self.nodes[i.max(1) - 1];
-                let piece = |t: f64| {
-                    if node.v > a.v {
-                        hermite(a, node, t)
-                    } else {
-                        node.point
-                    }
-                };
-                return Some(root(v, node.v, value, here, |t| f(&piece(t))));
+                return Some(self.root(i.max(1), [v, node.v], [value, here], f));
             }
             (v, value) = (node.v, here);
         }
@@ -95,17 +103,40 @@ impl PlaneLine {
 
     /// The last parameter where `f` turns from negative to not negative.
     pub fn last_rise(&self, f: impl Fn(&Vector<2>) -> f64) -> Option<f64> {
-        let values: Vec<f64> = self.nodes.iter().map(|n| f(&n.point)).collect();
-        let i = (1..values.len())
-            .rev()
-            .find(|&i| values[i - 1] < 0.0 && values[i] >= 0.0)?;
+        let mut here = f(&self.nodes.last()?.point);
+        for i in (1..self.nodes.len()).rev() {
+            let before = f(&self.nodes[i - 1].point);
+            if before < 0.0 && here >= 0.0 {
+                let ends = [self.nodes[i - 1].v, self.nodes[i].v];
+                return Some(self.root(i, ends, [before, here], f));
+            }
+            here = before;
+        }
+        None
+    }
+
+    /// As [`first_rise`](Self::first_rise) from the start, for an `f` that rises all along: the node after it is found by halving.
+    pub fn only_rise(&self, f: impl Fn(&Vector<2>) -> f64) -> Option<f64> {
+        let i = self.nodes.partition_point(|n| f(&n.point) < 0.0);
+        let (a, b) = (self.nodes.get(i.checked_sub(1)?)?, self.nodes.get(i)?);
+        Some(self.root(i, [a.v, b.v], [f(&a.point), f(&b.point)], f))
+    }
+
+    /// Where `f` turns from negative to not negative on the piece before node `i`, between `ends`, at which it has `values`.
+    fn root(
+        &self,
+        i: usize,
+        ends: [f64; 2],
+        values: [f64; 2],
+        f: impl Fn(&Vector<2>) -> f64,
+    ) -> f64 {
         let (a, b) = (&self.nodes[i - 1], &self.nodes[i]);
         if b.v <= a.v {
-            return Some(b.v);
+            return b.v;
         }
-        Some(root(a.v, b.v, values[i - 1], values[i], |t| {
+        root(ends[0], ends[1], values[0], values[1], |t| {
             f(&hermite(a, b, t))
-        }))
+        })
     }
 }
 

@@ -41,9 +41,9 @@ impl SkinFace {
         }
         // y is monotone in v from centre to land, rising for the bottom and falling for the deck.
         let v = if self.up > 0.0 {
-            self.line.first_rise(self.line.nodes()[0].v, |p| p.x - y)
+            self.line.only_rise(|p| p.x - y)
         } else {
-            self.line.first_rise(self.line.nodes()[0].v, |p| y - p.x)
+            self.line.only_rise(|p| y - p.x)
         };
         let centre = if self.up > 0.0 {
             self.line.nodes().first()

@@ -225,8 +225,11 @@ impl<'a> Ground<'a> {
     fn plane(&self, depth: f64) -> Plane {
         let from = self.faces[0].land_v;
         let guide = PlaneLine::new(self.cut.inset_line(depth, from, 1.0, self.accuracy));
+        let deck = &self.faces[1];
+        let goal = guide.last_rise(|p| -deck.inside(p));
         Plane {
             x: self.cut.x,
+            goal: goal.map(|v| (v, guide.point(v))),
             faces: self.faces.clone(),
             finished: self.finished.clone(),
             guide,
