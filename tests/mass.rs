@@ -9,8 +9,9 @@ use std::sync::OnceLock;
 
 use boardwright::board::Board;
 use boardwright::curve::Vector;
-use boardwright::design::{self, FinishKind};
+use boardwright::design::{self, FinishKind, Through};
 use boardwright::mass::{Material, Part, Region, shares};
+use boardwright::pads;
 use boardwright::rail::{Kind, Rail};
 use boardwright::shell::{DEFAULT_TOLERANCE, loft};
 use boardwright::timber::find;
@@ -94,7 +95,7 @@ fn parts_and_air_fill_the_shell() {
         let exact = board.measures.centre_of_volume;
         assert!((centre[0] - exact[0]).abs() < 0.5 && (centre[1] - exact[1]).abs() < 0.1);
         let wood: f64 = m.parts.iter().filter_map(|p| p.volume).sum();
-        assert!((wood + m.hollow - whole).abs() < 1.0);
+        assert!((wood + m.hollow + m.cut_out - whole).abs() < 1.0);
         // Skins, and what is between them, are the whole.
         let s = &m.shares;
         let sum = s.bottom.size + s.deck.size + s.middle.size + s.ends[0].size + s.ends[1].size;
@@ -396,17 +397,72 @@ fn blocks_are_their_solids() {
     }
 }
 
-/// A pad is weighed as its pieces.
+/// A pad is weighed as its pieces without the fitting's hole; skin, spine and tail block lose their parts of it. By hand from the
+/// design's own sizes: a box of length, width and depth, or a round hole.
 #[test]
-fn pads_are_weighed() {
-    let mut seen = 0;
+fn cut_outs_are_left_out() {
+    let mut seen = [0, 0];
     for board in boards() {
+        let (c, fins) = (&board.design.construction, &board.design.fins.fins);
+        let mut skins = [0.0, 0.0];
+        let (mut spine, mut block, mut all) = (0.0, 0.0, 0.0);
         for fitting in &board.pads.fittings {
-            let Some(pad) = &fitting.pad else { continue };
-            let part = part(board, &format!("pad of {}", fitting.name));
-            assert!((part.volume.unwrap() / pad.volume() - 1.0).abs() < 1e-9);
-            seen += 1;
+            let (slot, skin) = match fitting.through {
+                Through::Bottom => (0, c.bottom_skin),
+                Through::Deck => (1, c.deck_skin),
+            };
+            let under = fitting.depth - skin;
+            let round = std::f64::consts::PI / 4.0 * fitting.base.powi(2);
+            let (length, width) = match fitting.kind {
+                pads::Kind::Fin => {
+                    let number: usize = fitting.name.split('-').nth(1).unwrap().parse().unwrap();
+                    let cut = fins[number - 1].cut;
+                    (cut.length * cut.count as f64, cut.width)
+                }
+                // A strip as wide and as large as the disc.
+                _ => (round / fitting.base, fitting.base),
+            };
+            skins[slot] += length * width * skin;
+            all += length * width * fitting.depth;
+            let on_centre = fitting.middle[1].abs() < 1e-9;
+            let Some(pad) = &fitting.pad else {
+                block += length * width * under;
+                continue;
+            };
+            let mut gone = length * width * under;
+            if on_centre && fitting.kind == pads::Kind::Fin {
+                // What reaches over the tail block is the block's.
+                let behind = (c.tail_block - fitting.middle[0] + length / 2.0).max(0.0);
+                block += behind * width * under;
+                spine += (length - behind) * c.spine * under;
+                gone = (length - behind) * (width - c.spine) * under;
+                seen[1] += 1;
+            }
+            let left = part(board, &format!("pad of {}", fitting.name))
+                .volume
+                .unwrap();
+            let want = pad.volume() - gone;
+            assert!(
+                (left / want - 1.0).abs() < 1e-3,
+                "{left} {want} {}",
+                fitting.name
+            );
+            seen[0] += 1;
         }
+        let m = &board.mass;
+        let lost = |region: Region, name: &str| region.size - part(board, name).volume.unwrap();
+        for (lost, want) in [
+            (lost(m.shares.bottom, "bottom skin"), skins[0]),
+            (lost(m.shares.deck, "deck skin"), skins[1]),
+            (lost(m.shares.ends[0], "tail block"), block),
+            (m.cut_out, all),
+        ] {
+            assert!((lost - want).abs() < 2e-3 * want + 1e-6, "{lost} {want}");
+        }
+        let holes: f64 = board.spine.holes.iter().map(|h| h.area().abs()).sum();
+        let whole = (board.spine.outline.area().abs() - holes) * board.spine.thickness;
+        let lost = whole - part(board, "spine").volume.unwrap();
+        assert!((lost - spine).abs() < 1e-3 * whole, "{lost} {spine}");
     }
-    println!("{seen} pads");
+    assert!(seen[0] > 6 && seen[1] > 0, "{seen:?}");
 }

@@ -1,5 +1,6 @@
 //! Weighing a board.
 
+use super::cut_outs::removed;
 use super::glue::glued;
 use super::{Material, Part, Region, Shares, shares};
 use crate::blocks::Block;
@@ -47,12 +48,14 @@ pub struct Mass {
     pub centre: [f64; 2],
     /// The finished board shared out.
     pub shares: Shares,
-    /// Air inside, mm³: what the parts leave of the finished board.
+    /// Air inside, mm³: what parts and cut-outs leave of the finished board.
     pub hollow: f64,
+    /// Wood cut out for fittings, mm³.
+    pub cut_out: f64,
 }
 
 /// Greatest distance of a part's polygon from its lines and arcs, mm.
-const TOLERANCE: f64 = 0.05;
+const TOLERANCE: f64 = 0.01;
 /// Cubic millimetres in a cubic metre, and square ones in a square metre.
 const CUBIC_METRE: f64 = 1e9;
 const SQUARE_METRE: f64 = 1e6;
@@ -71,7 +74,12 @@ impl Mass {
             moisture: design.shop.moisture,
         };
         let mut parts = Vec::new();
-        for (name, region) in [("bottom skin", shares.bottom), ("deck skin", shares.deck)] {
+        let removed = removed(made);
+        let [bottom, deck] = removed.skins;
+        for (name, region) in [
+            ("bottom skin", shares.bottom.less(bottom)),
+            ("deck skin", shares.deck.less(deck)),
+        ] {
             parts.extend(scale.wood(name, &timber.skins, 1, region));
         }
         for (kind, name) in [
@@ -83,30 +91,28 @@ impl Mass {
             let region = shares.rail[super::sections::slot(kind)];
             parts.extend(scale.wood(name, &timber.rail, count, region));
         }
-        let mut frame = Region::default();
         for rib in made.ribs {
             let region = rib_region(rib);
-            frame += region;
             parts.extend(scale.wood(&format!("rib {}", rib.number), &timber.frame, 1, region));
         }
         let mut spine = Region::of_side(&polygon(&made.spine.outline));
         for hole in &made.spine.holes {
             spine = spine.less(Region::of_side(&polygon(hole)));
         }
-        let spine = spine.times(made.spine.thickness);
-        frame += spine;
+        let spine = spine.times(made.spine.thickness).less(removed.spine);
         parts.extend(scale.wood("spine", &timber.frame, 1, spine));
         for (name, region) in [
-            ("tail block", shares.ends[0]),
-            ("nose block", shares.ends[1]),
+            ("tail block", shares.ends[0].less(removed.blocks[0])),
+            ("nose block", shares.ends[1].less(removed.blocks[1])),
         ] {
             parts.extend(scale.wood(name, &timber.blocks, 1, region));
         }
-        for fitting in &made.pads.fittings {
+        for (fitting, cut_out) in made.pads.fittings.iter().zip(&removed.pads) {
             if let Some(pad) = &fitting.pad {
                 let name = format!("pad of {}", fitting.name);
                 let pieces = pad.pieces.len();
-                parts.extend(scale.wood(&name, &timber.blocks, pieces, pad_region(pad)));
+                let region = pad_region(pad).less(*cut_out);
+                parts.extend(scale.wood(&name, &timber.blocks, pieces, region));
             }
         }
         let wood: f64 = parts.iter().filter_map(|p| p.volume).sum();
@@ -136,7 +142,8 @@ impl Mass {
         Ok(Self {
             total,
             centre: [moment(0), moment(1)],
-            hollow: shares.whole.size - wood,
+            cut_out: removed.volume(),
+            hollow: shares.whole.size - wood - removed.volume(),
             shares,
             parts,
         })
@@ -198,7 +205,7 @@ fn pad_region(pad: &Pad) -> Region {
     sum
 }
 
-fn polygon(path: &Path) -> Vec<Vector<2>> {
+pub(super) fn polygon(path: &Path) -> Vec<Vector<2>> {
     let points = path.flatten(TOLERANCE);
     points
         .into_iter()

@@ -27,6 +27,8 @@ pub struct MassReport {
     pub fittings: f64,
     /// Air inside, mm³.
     pub hollow: f64,
+    /// Wood cut out for fittings, mm³.
+    pub cut_out: f64,
     /// Every part.
     pub parts: Vec<Part>,
 }
@@ -90,6 +92,7 @@ impl MassReport {
             finish: m.of(Material::Finish),
             fittings: m.of(Material::Fitting),
             hollow: m.hollow,
+            cut_out: m.cut_out,
             parts: m.parts.clone(),
         }
     }
