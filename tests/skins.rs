@@ -87,6 +87,35 @@ fn the_halves_make_the_whole() {
     }
 }
 
+/// What is judged does not hang on the grid: twice as fine a one gives the same strains, though single triangles near a tip differ by half.
+#[test]
+fn the_greatest_strains_settle() {
+    for (board, skin) in each() {
+        let fine = SkinOptions {
+            row_step: skin.options.row_step / 2.0,
+            column_step: skin.options.column_step / 2.0,
+            ..skin.options
+        };
+        let finer =
+            boardwright::skin::skin(&board.shell, &board.design.construction, skin.face, &fine);
+        let [coarse, finer] = [skin, &finer.unwrap()].map(|s| s.greatest().unwrap());
+        let SkinLimits {
+            strain_along,
+            strain_across,
+            ..
+        } = board.design.skins.limits;
+        for (a, b, dry) in [
+            (coarse.along.along, finer.along.along, strain_along[0]),
+            (coarse.across.across, finer.across.across, strain_across[0]),
+        ] {
+            assert!(
+                (a.abs() - b.abs()).abs() < 0.1 * dry + 0.08 * a.abs(),
+                "{a} {b}"
+            );
+        }
+    }
+}
+
 /// Every edge of the grid keeps its length within the strain reported; so does the centreline as a whole.
 #[test]
 fn lengths_are_kept_within_the_strain_reported() {

@@ -5,7 +5,7 @@ use super::flatten::flatten_half;
 use super::grid::Grid;
 use super::height::{MidSurface, lifted};
 use super::plan::Plan;
-use super::strain::{Strain, strains};
+use super::strain::{Strain, spread_out, strains};
 use crate::curve::Vector;
 use crate::design::Construction;
 use crate::shell::Shell;
@@ -108,8 +108,8 @@ pub struct Skin {
     pub flat: Vec<Vector<2>>,
     /// Strain of every triangle.
     pub strains: Vec<Strain>,
-    /// Whether the middle of every triangle lies on the finished board.
-    pub(super) covered: Vec<bool>,
+    /// Strains as they are judged: those of the finished board's starboard half, spread out.
+    pub(super) judged: Vec<Strain>,
     /// Where the skin follows the surface lengthwise, mm from the tail; beyond it goes on along its tangent.
     pub follows: [f64; 2],
     /// The panel's plan.
@@ -190,6 +190,9 @@ pub fn skin(
         .iter()
         .map(|s| plan.covers(s.place[0], s.place[1]))
         .collect();
+    let strains = grid.on_triangles(&strains, Strain::mirrored);
+    let covered = grid.on_triangles(&covered, |c| c);
+    let judged = spread_out(&strains, &covered, &rows);
     let start = tail - options.overhang;
     let flat: Vec<Vector<2>> = laid
         .flat
@@ -207,8 +210,8 @@ pub fn skin(
         points: grid.at_vertices(&starboard, |p| Vector::<3>::new(p.x, -p.y, p.z)),
         triangles: grid.triangles(),
         flat: grid.at_vertices(&flat, |p| Vector::<2>::new(p.x, -p.y)),
-        strains: grid.on_triangles(&strains, Strain::mirrored),
-        covered: grid.on_triangles(&covered, |c| c),
+        judged,
+        strains,
         follows: surface.follows,
         plan,
         ends: [tail, nose],

@@ -55,7 +55,55 @@ pub(super) fn strains(
     triangles.iter().zip(&laid.stretches).map(of).collect()
 }
 
-/// The strains of greatest size on a skin.
+/// What changes within this, mm, a thin panel takes as if it were spread over as much to each side: a kink, such as a vee's at the centreline,
+/// or strain that peaks in a spot (common practice, no published source).
+pub(super) const SPREAD: f64 = 15.0;
+
+/// Means, by area, of the strains within [`SPREAD`] of every triangle's middle, starboard of the centreline and within the finished outline.
+///
+/// Peaks in single triangles depend on the grid: where a land ends at a tip they grow as the grid gets finer. These means do not.
+/// `strains` lie in the strips between the grid's `rows`, as many in each.
+pub(super) fn spread_out(strains: &[Strain], covered: &[bool], rows: &[f64]) -> Vec<Strain> {
+    let strips = rows.len().saturating_sub(1).max(1);
+    let width = strains.len() / strips;
+    let all = || strains.iter().zip(covered);
+    let mut out = Vec::with_capacity(strains.len() / 2);
+    for (own, _) in all().filter(|(s, covered)| **covered && s.place[1] >= 0.0) {
+        let [x, y] = own.place;
+        // Strips that reach into the circle.
+        let first = rows.partition_point(|r| *r < x - SPREAD).max(1) - 1;
+        let last = rows.partition_point(|r| *r <= x + SPREAD).min(strips);
+        let mut mean = Strain {
+            along: 0.0,
+            across: 0.0,
+            worst: 0.0,
+            area: 0.0,
+            ..*own
+        };
+        let mut size = 0.0;
+        for (s, covered) in all().take(last * width).skip(first * width) {
+            let (dx, dy) = (s.place[0] - x, s.place[1] - y);
+            if *covered && dx * dx + dy * dy <= SPREAD * SPREAD {
+                mean.along += s.along * s.size;
+                mean.across += s.across * s.size;
+                // The direction may turn from triangle to triangle, and the sign with it.
+                mean.worst += s.worst.abs() * s.size;
+                mean.area += s.area * s.size;
+                size += s.size;
+            }
+        }
+        out.push(Strain {
+            along: mean.along / size,
+            across: mean.across / size,
+            worst: own.worst.signum() * mean.worst / size,
+            area: mean.area / size,
+            ..mean
+        });
+    }
+    out
+}
+
+/// The strains of greatest size on a skin, each a mean over 15 mm around its place.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
 pub struct Greatest {
     /// Along the board.
@@ -67,26 +115,21 @@ pub struct Greatest {
 }
 
 impl super::Skin {
-    /// The strains within the finished outline.
-    fn finished(&self) -> impl Iterator<Item = &Strain> {
-        let all = self.strains.iter().zip(&self.covered);
-        all.filter_map(|(strain, covered)| covered.then_some(strain))
-    }
-
-    /// Share of the finished panel whose strain, by `value`, is greater than `limit` either way.
+    /// Share of the finished panel whose strain, by `value` and as a mean over 15 mm around, is greater than `limit` either way.
     pub fn share_over(&self, value: impl Fn(&Strain) -> f64, limit: f64) -> f64 {
         let (mut over, mut all) = (0.0, 0.0);
-        for s in self.finished() {
+        for s in &self.judged {
             all += s.size;
             over += if value(s).abs() > limit { s.size } else { 0.0 };
         }
         over / all
     }
 
-    /// The greatest strains within the finished outline, with their places; `None` if no triangle lies there.
+    /// The greatest strains within the finished outline, with their places on the starboard half; `None` if no triangle lies there.
     pub fn greatest(&self) -> Option<Greatest> {
         let pick = |f: fn(&Strain) -> f64| {
-            self.finished()
+            self.judged
+                .iter()
                 .max_by(|a, b| f(a).abs().total_cmp(&f(b).abs()))
                 .copied()
         };

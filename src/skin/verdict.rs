@@ -1,7 +1,7 @@
 //! What a skin's strain and bending ask of its maker.
 
 use super::Skin;
-use super::strain::Strain;
+use super::strain::{SPREAD, Strain};
 use crate::curve::Vector;
 use crate::design::SkinLimits;
 
@@ -102,10 +102,6 @@ fn grade(value: f64, limits: [f64; 2], beyond: Treatment) -> Treatment {
         beyond
     }
 }
-
-/// A kink, such as a vee's at the centreline, counts as spread over this much to each side, mm: about as sharp as a thin panel takes it
-/// (common practice, no published source).
-const SPREAD: f64 = 15.0;
 
 /// Greatest thickness over radius along and across with its place, from the grid of the mid-surface within the finished outline.
 ///
