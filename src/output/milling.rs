@@ -101,10 +101,10 @@ fn milling(html: &mut String, board: &Board, plan: &MillingPlan) {
             "<h2>{}</h2>\n<p>{wanted} for both rails and {spare} spare. Leaf {} thick and strip {} wide as sawn, {} × {} finished; \
              a course of it gains {:.2} mm.{}</p>\n",
             capital(plan.kind.name()),
-            plain(plan.leaf),
-            plain(plan.ripped),
-            plain(plan.finished[0]),
-            plain(plan.finished[1]),
+            units::hundredths(plan.leaf),
+            units::hundredths(plan.ripped),
+            units::hundredths(plan.finished[0]),
+            units::hundredths(plan.finished[1]),
             plan.pitch,
             match board.yard.profiles.laminations(plan.kind) {
                 1 => String::new(),
@@ -135,14 +135,14 @@ fn sizes(step: &Step) -> String {
     let Some(after) = step.after else {
         return String::new();
     };
-    let before = step
-        .before
-        .map_or(String::new(), |b| format!("From {} mm. ", plain(b)));
+    let before = step.before.map_or(String::new(), |b| {
+        format!("From {} mm. ", units::hundredths(b))
+    });
     format!(
         "<p>{before}Set <strong>{} mm</strong>; calipers from {} to {} mm pass.</p>",
-        plain(after.nominal),
-        plain(after.least),
-        plain(after.greatest)
+        units::hundredths(after.nominal),
+        units::hundredths(after.least),
+        units::hundredths(after.greatest)
     )
 }
 
@@ -154,19 +154,23 @@ fn router(setup: RouterSetup) -> String {
             Cutter::Hollow => "hollow",
             Cutter::Round => "round",
         },
-        plain(setup.radius),
-        plain(setup.height),
-        plain(setup.reach)
+        units::hundredths(setup.radius),
+        units::hundredths(setup.height),
+        units::hundredths(setup.reach)
     );
     if setup.step > 0.0 {
         let _ = write!(
             text,
             ", and the outfeed fence stands {} mm forward of the infeed",
-            plain(setup.step)
+            units::hundredths(setup.step)
         );
     }
     if setup.lip > 0.0 {
-        let _ = write!(text, "; lips of {} mm are left", plain(setup.lip));
+        let _ = write!(
+            text,
+            "; lips of {} mm are left",
+            units::hundredths(setup.lip)
+        );
     }
     text.push_str(".</p>");
     text
@@ -217,9 +221,4 @@ fn strips(html: &mut String, board: &Board) {
         "</table>\n<p class=\"small\">Two of each, one a rail; a lamination's pieces are marked with its number after a point. The full schedule, with bends and limits: \
          <a href=\"tables/strip-schedule.csv\">tables/strip-schedule.csv</a>.</p>\n",
     );
-}
-
-/// Two decimals at most.
-fn plain(mm: f64) -> f64 {
-    (100.0 * mm).round() / 100.0
 }

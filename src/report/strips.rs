@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::board::Board;
 use crate::rail::{Kind, Strained};
+use crate::units::hundredths;
 use crate::yard::{StripWork, Trouble};
 
 /// Strips of one kind.
@@ -90,8 +91,6 @@ pub struct StripsReport {
 impl KindReport {
     /// What is bent, with its section: `12.7 × 6 mm`, `3 × 2.67 × 8 mm, softened`.
     pub fn words(&self) -> String {
-        // Two decimals at most; halves go up, whichever side of one the nearest binary number lies.
-        let hundredths = |mm: f64| (100.0 * mm + 1e-6).round() / 100.0;
         let [thickness, width] = self.section.map(hundredths);
         format!(
             "{}{thickness} × {width} mm{}",

@@ -16,6 +16,11 @@ pub fn mm(mm: f64, decimals: usize) -> String {
     format!("{} mm", decimal(mm, decimals))
 }
 
+/// `value` to two decimals at most, for printing without idle zeros; halves go up, whichever side of one the nearest binary number lies.
+pub fn hundredths(value: f64) -> f64 {
+    (100.0 * value + 1e-6).round() / 100.0
+}
+
 /// A length in decimal inches: `20.25 in`.
 pub fn inches(mm: f64, decimals: usize) -> String {
     format!("{} in", decimal(Unit::In.from_mm(mm), decimals))

@@ -4,6 +4,7 @@ use super::StripWork;
 use super::remedy::{Change, Remedy};
 use crate::design::{Design, Starter, Strip};
 use crate::rail::{self, Kind, Strained};
+use crate::units::hundredths;
 
 /// The rail's strips for a design that differs from the board's in its strips, starters or wood alone; nothing where it cannot be laid.
 pub type Again<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
@@ -193,13 +194,8 @@ fn in_words(to: &Strip) -> String {
     format!(
         "make the strips {:.1} mm thick, bead {} and cove {} mm in radius, cove {} mm deep",
         to.thickness,
-        round(to.bead_radius),
-        round(to.cove_radius),
-        round(to.cove_depth)
+        hundredths(to.bead_radius),
+        hundredths(to.cove_radius),
+        hundredths(to.cove_depth)
     )
-}
-
-/// Two decimals at most, none that are zero.
-fn round(mm: f64) -> f64 {
-    (100.0 * mm).round() / 100.0
 }

@@ -6,7 +6,7 @@ use crate::design::{Design, Shop};
 use crate::rail::Strip;
 use crate::stock::cutting::{StripNeed, cutting_plan, scarfs_fit};
 use crate::stock::{Profiles, StockError};
-use crate::units::size;
+use crate::units::{hundredths, size};
 
 /// Steps in which changes are sought: of a share, and of lengths, mm.
 const SHARE: f64 = 0.05;
@@ -45,7 +45,7 @@ impl Shortage<'_> {
     fn nearer_bends(&self) -> Option<Remedy> {
         let now = self.design.timber.scarf_strain;
         let steps = ((1.0 - now) / SHARE + 1e-9).floor() as usize;
-        let at = |step: usize| (100.0 * (now + SHARE * step as f64)).round() / 100.0;
+        let at = |step: usize| hundredths(now + SHARE * step as f64);
         let step = least(steps, |step| {
             let mut needs = self.needs.to_vec();
             for (strip, work) in self.strips.iter().zip(self.works) {
