@@ -1,7 +1,7 @@
 //! Cutting stock: published instances, and a rail's whole plan.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::design::{Lie, Starter, Strip};
+use boardwright::design::{Laid, Lie, Starter, Strip};
 use boardwright::stock::cutting::{StripNeed, cutting_plan};
 use boardwright::stock::lengths::{Piece, Problem, Stock};
 use boardwright::stock::{Kind, Plank, Profiles, Shop};
@@ -84,6 +84,7 @@ fn stock(c: &mut Criterion) {
             size: 8.0,
             count: 2,
             laminations: 1,
+            laid: Laid::Upright,
             lie: Lie::Abreast,
         },
     };

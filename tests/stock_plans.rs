@@ -1,7 +1,7 @@
 //! Milling sheets and cutting plans: facts of the trade, soundness of every plan, exhaustive search on small cases.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::design::{Lie, Starter, Strip};
+use boardwright::design::{Laid, Lie, Starter, Strip};
 use boardwright::stock::cutting::{CuttingPlan, Section, StripNeed, cutting_plan};
 use boardwright::stock::{
     Aim, Kind, Machine, Plank, Profiles, Scarfing, Shop, StockError, board_feet, board_foot_volume,
@@ -24,6 +24,7 @@ fn profiles() -> Profiles {
             size: 8.0,
             count: 2,
             laminations: 1,
+            laid: Laid::Upright,
             lie: Lie::Abreast,
         },
     }

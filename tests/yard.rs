@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::board::Board;
-use boardwright::design::{Design, Softened, Strip, parse, starter};
+use boardwright::design::{Design, Laid, Softened, Strip, parse, starter};
 use boardwright::rail::Strained;
 use boardwright::stock::{Caution, Machine, Shop};
 use boardwright::timber::{find, twist_strain};
@@ -219,11 +219,11 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
             match &remedy.change {
                 // Solved again below.
                 Change::Strip(_) | Change::Starter(_) | Change::Both(..) => tried[0] += 1,
-                Change::Laminations { count: n, level } => {
-                    assert_eq!(*level, strained == Strained::HardWay);
-                    let lamination = |n: usize| match level {
-                        true => [c.starter.size, c.starter.size / n as f64],
-                        false => [c.starter.size / n as f64, c.starter.size],
+                Change::Laminations { count: n, laid } => {
+                    assert_eq!(*laid == Laid::Level, strained == Strained::HardWay);
+                    let lamination = |n: usize| match laid {
+                        Laid::Level => [c.starter.size, c.starter.size / n as f64],
+                        Laid::Upright => [c.starter.size / n as f64, c.starter.size],
                     };
                     assert!(
                         of(lamination(*n)) <= 1.0 && of(lamination(n - 1)) > 1.0,
@@ -451,6 +451,49 @@ fn laminated_starters_are_bent_milled_cut_and_glued_one_by_one() {
         .map(|s| 2.0 * 8.0 * s.finished)
         .sum();
     assert!((glue(&laminated) - glue(&solid) - between).abs() < 1e-6 * between);
+}
+
+/// Laminations laid level halve the strain up and down and leave that round the outline, and the springing back, as they are in one piece.
+/// They are offered against bends the hard way, and the change can be made in the file.
+#[test]
+fn laminations_may_lie_level() {
+    let file = |starter: &str| {
+        let text = std::fs::read_to_string("examples/twin-5ft8.toml").unwrap();
+        // So little of what breaks it that solid starters pass their limits both ways.
+        let text = text.replace("[timber]\n", "[timber]\nworking = 0.2\n");
+        let text = format!("{text}\n[construction.starter]\n{starter}");
+        Board::new(parse(&text, "twin").unwrap()).unwrap()
+    };
+    let (solid, level) = (file(""), file("laminations = 2\nlaid = \"level\"\n"));
+    let size = solid.design.construction.starter.size;
+    let pairs = solid.yard.strips.iter().zip(&level.yard.strips);
+    for (a, b) in pairs.filter(|(a, _)| a.kind == boardwright::rail::Kind::Starter) {
+        assert_eq!((a.section, b.section), ([size, size], [size, size / 2.0]));
+        let value = |s: &StripWork, way| s.demand_of(way).unwrap().utilisation.value;
+        let ratio = |way| value(b, way) / value(a, way);
+        assert!((ratio(Strained::EasyWay) - 1.0).abs() < 1e-12);
+        assert!((ratio(Strained::HardWay) - 0.5).abs() < 1e-12);
+        for (a, b) in a.clamps.iter().zip(&b.clamps) {
+            assert!((b.force - a.force).abs() < 1e-9 * a.force.max(1.0));
+        }
+    }
+    let troubles = solid.strip_troubles();
+    let of_starters =
+        |t: &&Trouble| t.strained == Some(Strained::HardWay) && t.headline.starts_with("starters");
+    let trouble = troubles.iter().find(of_starters).unwrap();
+    let offered = trouble.remedies.iter().find_map(|r| match r.change {
+        Change::Laminations { count, laid } => Some((count, laid, &r.change)),
+        _ => None,
+    });
+    let (count, laid, change) = offered.unwrap();
+    assert_eq!((count, laid), (2, Laid::Level));
+    let mut design = solid.design.clone();
+    assert!(change.apply(&mut design));
+    assert_eq!(
+        design.construction.starter,
+        level.design.construction.starter
+    );
+    assert!(!level.strip_troubles().iter().any(|t| of_starters(&t)));
 }
 
 /// Scarfs of laminations that touch are staggered like those of neighbouring courses.

@@ -435,5 +435,9 @@ const STARTER: &[Key] = &[
     Key::new("laminations", Count(1, 4), "1")
         .or_number(1.0)
         .shy()
-        .doc("How many laminations each is bent as, upright and side by side, to be glued together on the frame"),
+        .doc("How many laminations each is bent as, to be glued together on the frame"),
+    Key::new("laid", Choice(&["upright", "level"]), "\"upright\"")
+        .or_word("upright")
+        .shy()
+        .doc("How its laminations lie: upright and side by side, easier to bend round the outline; or level and one on the other, easier to bend up and down"),
 ];

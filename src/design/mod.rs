@@ -40,7 +40,7 @@ pub use key::{Fallback, Key, Kind, TableKeys};
 pub use keys::tables;
 pub use manual::{reference, starter};
 pub use model::{
-    Construction, Contour, Design, Foil, Lie, Nose, Outline, OutlineBody, Rocker, Section,
+    Construction, Contour, Design, Foil, Laid, Lie, Nose, Outline, OutlineBody, Rocker, Section,
     Softened, Starter, Strip, Tail, Timber,
 };
 pub use parse::parse;

@@ -284,8 +284,10 @@ pub struct Starter {
     pub size: f64,
     /// How many to each rail.
     pub count: usize,
-    /// How many laminations each is bent as, upright and side by side, to be glued together on the frame; 1 for a solid one.
+    /// How many laminations each is bent as, to be glued together on the frame; 1 for a solid one.
     pub laminations: usize,
+    /// How its laminations lie.
+    pub laid: Laid,
     /// How they lie.
     pub lie: Lie,
 }
@@ -294,9 +296,37 @@ impl Starter {
     /// Thinnest lamination, mm: thinner ones are hard to saw and to sand evenly (common practice, no published source).
     pub const THINNEST: f64 = 2.0;
 
-    /// Thickness of what is bent at once, mm: of one lamination.
+    /// Thickness of one lamination, mm.
     pub fn lamination(&self) -> f64 {
         self.size / self.laminations as f64
+    }
+
+    /// Thickness across the rail and width up it of what is bent at once, mm.
+    pub fn bent(&self) -> [f64; 2] {
+        match self.laid {
+            Laid::Upright => [self.lamination(), self.size],
+            Laid::Level => [self.size, self.lamination()],
+        }
+    }
+}
+
+/// How the laminations of a starter lie.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Laid {
+    /// On edge, side by side: they bend easily round the outline.
+    Upright,
+    /// Flat, one on the other: they bend easily up and down.
+    Level,
+}
+
+impl Laid {
+    /// Where each lies by the next.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Upright => "side by side",
+            Self::Level => "one on the other",
+        }
     }
 }
 

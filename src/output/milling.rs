@@ -108,7 +108,10 @@ fn milling(html: &mut String, board: &Board, plan: &MillingPlan) {
             plan.pitch,
             match board.yard.profiles.laminations(plan.kind) {
                 1 => String::new(),
-                n => format!(" Each starter is {n} of these, glued face to face."),
+                n => format!(
+                    " Each starter is {n} of these, {}, glued face to face.",
+                    board.design.construction.starter.laid.words()
+                ),
             }
         ),
     );

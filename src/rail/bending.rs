@@ -52,6 +52,13 @@ pub struct Bar {
     pub width: f64,
 }
 
+impl Bar {
+    /// From thickness and width, mm.
+    pub fn of([thickness, width]: [f64; 2]) -> Self {
+        Self { thickness, width }
+    }
+}
+
 /// The demands on `strip`, of section `bar` and a wood with `limits`; `ribs` are the ribs' places from the tail.
 pub fn demand(
     strip: &Strip,

@@ -84,6 +84,14 @@ impl Profiles {
         }
     }
 
+    /// Finished thickness across the rail and width up it, mm, of what is bent at once: of a starter one lamination.
+    pub fn bent(&self, profile: Kind) -> [f64; 2] {
+        match profile {
+            Kind::Starter => self.starter.bent(),
+            _ => self.finished(profile),
+        }
+    }
+
     /// Area of the finished section, mm², for mass: the rectangle less the corners beside the bead and less the cove.
     pub fn area(&self, profile: Kind) -> f64 {
         let s = &self.strip;

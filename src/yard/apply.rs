@@ -24,14 +24,14 @@ impl Change {
             Self::PlankCount(index, count) => {
                 return plank(design, *index, &|p| p.count = Some(*count));
             }
-            Self::Laminations {
-                count,
-                level: false,
-            } => design.construction.starter.laminations = *count,
+            Self::Laminations { count, laid } => {
+                let starter = &mut design.construction.starter;
+                (starter.laminations, starter.laid) = (*count, *laid);
+            }
             Self::Softened(kind) => {
                 design.timber.softened = design.timber.softened.and(*kind);
             }
-            Self::Laminations { level: true, .. } | Self::Gentler(_) | Self::Shop => return false,
+            Self::Gentler(_) | Self::Shop => return false,
         }
         true
     }

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::StripWork;
 use super::limits::limits;
 use super::section::{Again, Search, Size, THINNEST};
-use crate::design::{Design, Starter, Strip};
+use crate::design::{Design, Laid, Starter, Strip};
 use crate::rail::{Bar, Demand, Kind, Strained};
 use crate::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
 use crate::units::size;
@@ -27,8 +27,8 @@ pub enum Change {
     Laminations {
         /// How many.
         count: usize,
-        /// One on the other, against bends the hard way, and not side by side; the design file cannot say this.
-        level: bool,
+        /// How they lie: level against bends the hard way.
+        laid: Laid,
     },
     /// Another species, of the program's.
     Species(String),
@@ -81,6 +81,7 @@ impl Remedy {
 pub(super) fn remedies(
     design: &Design,
     strained: Strained,
+    works: &[StripWork],
     over: &[(&StripWork, &Demand)],
     again: Again<'_>,
 ) -> Result<Vec<Remedy>, TimberError> {
@@ -95,6 +96,7 @@ pub(super) fn remedies(
         limits: limits(&design.timber, &design.timber.rail, kind)?,
         design,
         strained,
+        works,
         over,
         again,
     };
@@ -138,6 +140,8 @@ struct Trial<'a> {
     limits: Limits,
     design: &'a Design,
     strained: Strained,
+    /// Every strip.
+    works: &'a [StripWork],
     over: &'a [(&'a StripWork, &'a Demand)],
     again: Again<'a>,
 }
@@ -176,10 +180,7 @@ impl Trial<'_> {
                 thickness: strip.thickness,
                 width: size,
             },
-            Size::Starter => Bar {
-                thickness: size / c.starter.laminations as f64,
-                width: size,
-            },
+            Size::Starter => Bar::of(Starter { size, ..c.starter }.bent()),
         };
         let now = match which {
             Size::Thickness => strip.thickness,
@@ -201,35 +202,56 @@ impl Trial<'_> {
     /// Starters of laminations that are bent one by one and glued together on the frame.
     fn laminations(&self) -> Option<Remedy> {
         let now = self.design.construction.starter;
-        let level = self.strained == Strained::HardWay;
-        let bar = |count: usize| {
-            let thin = now.size / count as f64;
-            let (thickness, width) = if level {
-                (now.lamination(), thin)
-            } else {
-                (thin, now.size)
-            };
-            Bar { thickness, width }
+        let laid = if self.strained == Strained::HardWay {
+            Laid::Level
+        } else {
+            Laid::Upright
         };
-        let least = if level { 2 } else { now.laminations + 1 };
+        let of = |count: usize| Starter {
+            laminations: count,
+            laid,
+            ..now
+        };
+        let least = if laid == now.laid {
+            now.laminations + 1
+        } else {
+            2
+        };
         (least..=LAMINATIONS)
-            .take_while(|count| now.size / *count as f64 >= Starter::THINNEST)
-            .find_map(|count| {
-                let share = self.worst(bar(count))?;
-                (share <= 1.0).then(|| Remedy {
+            .map(of)
+            .take_while(|starter| starter.lamination() >= Starter::THINNEST)
+            .find_map(|starter| {
+                let (count, bar) = (starter.laminations, Bar::of(starter.bent()));
+                let share = self.worst(bar)?;
+                (share <= 1.0 && self.harmless(bar)).then(|| Remedy {
                     text: format!(
-                        "bend each starter as {count} laminations of {:.1} × {:.1} mm, {}, and glue them together on the frame",
-                        now.size / count as f64,
+                        "bend each starter as {count} laminations of {:.1} × {:.1} mm, {}, and glue them together on the frame: \
+                         {} in [construction.starter]",
+                        starter.lamination(),
                         now.size,
-                        if level {
-                            "one on the other"
+                        laid.words(),
+                        if laid == now.laid {
+                            "`laminations`"
                         } else {
-                            "side by side: `laminations` in [construction.starter]"
+                            "`laminations` and `laid`"
                         }
                     ),
-                    change: Change::Laminations { count, level },
+                    change: Change::Laminations { count, laid },
                     ratio: Some(share),
                     effort: 0.15 * count.saturating_sub(now.laminations).max(1) as f64,
+                })
+            })
+    }
+
+    /// Whether no starter of section `bar` passes a limit that it does not pass now by as much.
+    fn harmless(&self, bar: Bar) -> bool {
+        let of = self.works.iter().filter(|s| s.kind == Kind::Starter);
+        of.flat_map(|s| &s.demand)
+            .flat_map(|d| &d.demands)
+            .all(|d| {
+                let share = strain(&self.limits, d.strained, bar, d.curvature);
+                share.is_ok_and(|share| {
+                    share.is_none_or(|u| u.ratio <= d.utilisation.ratio.max(1.0))
                 })
             })
     }

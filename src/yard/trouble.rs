@@ -44,7 +44,7 @@ pub(super) fn troubles(
                 .filter_map(|s| Some((s, s.demand_of(strained)?)))
                 .filter(|(_, d)| !d.utilisation.passes())
                 .collect();
-            found.extend(strain(design, strained, &over, again));
+            found.extend(strain(design, strained, strips, &over, again));
         }
     }
     found.extend(faults.iter().map(|fault| {
@@ -80,6 +80,7 @@ pub(super) fn troubles(
 fn strain(
     design: &Design,
     strained: Strained,
+    works: &[StripWork],
     over: &[(&StripWork, &Demand)],
     again: Again<'_>,
 ) -> Option<Trouble> {
@@ -132,7 +133,7 @@ fn strain(
             size(worst.x, design.report),
             worst.place(ribs)
         ),
-        remedies: remedies(design, strained, over, again).unwrap_or_default(),
+        remedies: remedies(design, strained, works, over, again).unwrap_or_default(),
         strips: numbers,
         ratio: Some(u.ratio),
     })

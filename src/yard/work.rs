@@ -35,7 +35,7 @@ pub struct StripWork {
     pub finished: f64,
     /// Length with the allowance at both ends, mm.
     pub blank: f64,
-    /// Finished thickness and width, mm, of what is bent at once: of a laminated starter those of one lamination.
+    /// Finished thickness across the rail and width up it, mm, of what is bent at once: of a laminated starter those of one lamination.
     pub section: [f64; 2],
     /// How many laminations it is bent as; 1 where it is solid.
     pub laminations: usize,
@@ -53,7 +53,7 @@ impl StripWork {
             strip: c.strip,
             starter: c.starter,
         };
-        let [thickness, width] = profiles.finished(strip.kind);
+        let [thickness, width] = profiles.bent(strip.kind);
         let laminations = profiles.laminations(strip.kind);
         let wood = &design.timber.rail;
         let bar = Bar { thickness, width };

@@ -1,6 +1,6 @@
 //! The rail's strips.
 
-use crate::design::{Lie, Starter, Strip, scalar::plain, source::Report, table::Table};
+use crate::design::{Laid, Lie, Starter, Strip, scalar::plain, source::Report, table::Table};
 
 /// Slack for radii and depths typed in rounded figures, mm.
 const ROUNDED: f64 = 0.005;
@@ -98,6 +98,10 @@ pub(super) fn starter(
         size,
         count: count?,
         laminations: laminations?,
+        laid: match table.word("laid")? {
+            "level" => Laid::Level,
+            _ => Laid::Upright,
+        },
         lie: match table.word("lie")? {
             "stacked" => Lie::Stacked,
             _ => Lie::Abreast,
