@@ -71,7 +71,7 @@ fn kernel(c: &mut Criterion) {
             let family = BoardFamily::new(black_box(&design)).unwrap();
             let shell = loft(&family, DEFAULT_TOLERANCE).unwrap();
             let rail = solve(&shell, &design.construction, &planes).unwrap();
-            ribs(&design.construction, &rail).unwrap()
+            ribs(&design, &rail).unwrap()
         });
     });
     let all = rail_planes(&design, 10.0);

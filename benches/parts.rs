@@ -36,8 +36,8 @@ fn parts(c: &mut Criterion) {
     let planes: Vec<f64> = construction.rib_stations.iter().flat_map(at).collect();
     let frame = || {
         let rail = solve(&shell, construction, black_box(&planes)).unwrap();
-        let (ribs, _) = ribs(construction, &rail).unwrap();
-        let (spine, _) = spine(&shell, construction, &ribs).unwrap();
+        let (ribs, _) = ribs(&design, &rail).unwrap();
+        let (spine, _) = spine(&shell, &design, &ribs).unwrap();
         (rail, lighten(construction, ribs, spine, &[], None).unwrap())
     };
     c.bench_function("frame of 30 ribs, rail stacks included", |b| b.iter(frame));

@@ -81,8 +81,8 @@ impl Board {
         let planes = rail_planes(&design, RAIL_STEP);
         let rail = solve(&shell, &design.construction, &planes)?;
         let laid = strips(&rail).map_err(BoardError::Strips)?;
-        let (ribs, mut frame_troubles) = ribs(&design.construction, &rail)?;
-        let (spine, short) = spine(&shell, &design.construction, &ribs)?;
+        let (ribs, mut frame_troubles) = ribs(&design, &rail)?;
+        let (spine, short) = spine(&shell, &design, &ribs)?;
         let blocks = blocks(&shell, &design);
         let pads = pads(&shell, &family, &design, &rail, &ribs, &blocks);
         let (ribs, spine, shut) = lighten(

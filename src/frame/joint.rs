@@ -5,6 +5,7 @@ use super::lighten::slot_bite;
 use super::pieces::Edges;
 use crate::design::SpineJoint;
 use crate::drawing::{Path, Point, Segment};
+use crate::units::{Unit, place};
 use std::f64::consts::PI;
 
 /// Radius of a key's head over the spine's height (house rule).
@@ -156,7 +157,7 @@ pub(super) struct Plan {
 }
 
 /// Joints of a spine between `ends`: as few as the sheet allows, evenly spread, each moved to where it clears the slots.
-pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2]) -> Plan {
+pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2], unit: Unit) -> Plan {
     let sheet = edges.c.frame.sheet;
     let done = |joints, trouble| Plan {
         ends,
@@ -173,9 +174,9 @@ pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2]) -> Plan {
         Some(Trouble {
             headline: headline.into(),
             extent: format!(
-                "it is {:.0} mm long, the sheet {:.0} mm",
-                ends[1] - ends[0],
-                sheet.length
+                "it is {} long, the sheet {}",
+                place(ends[1] - ends[0], unit),
+                place(sheet.length, unit)
             ),
             remedy: remedy.into(),
         })

@@ -5,11 +5,11 @@ use super::chain::{LINE_TOLERANCE, arcs, close};
 use super::lands::{chain_lengths, net_area};
 use super::{FrameError, Lands, Trouble, relief};
 use crate::curve::Vector;
-use crate::design::Construction;
+use crate::design::{Construction, Design};
 use crate::drawing::{Path, Placement};
 use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
-use crate::units::list;
+use crate::units::{list, place};
 
 /// One rib, seen from the tail: y to starboard, z up, both in the board's coordinates.
 #[derive(Debug, Clone, PartialEq)]
@@ -58,10 +58,8 @@ pub(crate) fn planes(construction: &Construction) -> Vec<f64> {
 
 /// Every rib of the frame, still without holes, and which of them had to be left out. The rail must have been solved at both faces
 /// and the centre of each.
-pub fn ribs(
-    construction: &Construction,
-    rail: &Rail,
-) -> Result<(Vec<Rib>, Vec<Trouble>), FrameError> {
+pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), FrameError> {
+    let construction = &design.construction;
     let (mut ribs, mut troubles) = (Vec::new(), Vec::new());
     let mut first_fault = None;
     for (index, &x) in construction.rib_stations.iter().enumerate() {
@@ -71,7 +69,7 @@ pub fn ribs(
                 first_fault.get_or_insert(error);
                 troubles.push(Trouble {
                     headline: format!("rib {number} is left out: {fault}"),
-                    extent: format!("{x:.0} mm from the tail"),
+                    extent: format!("{} from the tail", place(x, design.report)),
                     remedy: "move the rib, lengthen the end block, or make the board thicker there"
                         .into(),
                 });

@@ -5,9 +5,10 @@ use super::lands::net_area;
 use super::pieces::{Edges, End, SpinePiece, stretch};
 use super::{FrameError, Lands, Rib, Trouble};
 use crate::curve::{Vector, graph};
-use crate::design::Construction;
+use crate::design::{Construction, Design};
 use crate::drawing::Path;
 use crate::shell::{Shell, Side};
+use crate::units::{Unit, place};
 
 /// The spine, seen from starboard: x from the tail, z up, both in the board's coordinates.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,9 +44,10 @@ const LEAST: f64 = 4.0;
 /// too low for it, which is then told.
 pub fn spine(
     shell: &Shell,
-    c: &Construction,
+    design: &Design,
     ribs: &[Rib],
 ) -> Result<(Spine, Vec<Trouble>), FrameError> {
+    let c = &design.construction;
     let asked = [c.tail_block, shell.x_range().1 - c.nose_block];
     let between = |ends: [f64; 2]| -> Vec<Option<[Vector<2>; 2]>> {
         (0..=STEPS)
@@ -54,7 +56,7 @@ pub fn spine(
     };
     let all = between(asked);
     let ends = high_enough(asked, &all)?;
-    let mut troubles = shortened(asked, ends);
+    let mut troubles = shortened(asked, ends, design.report);
     let edges = if ends == asked { all } else { between(ends) };
     let edges: Option<Vec<[Vector<2>; 2]>> = edges.into_iter().collect();
     let thin = |x: f64, height: f64| FrameError::Spine { x, height };
@@ -79,7 +81,7 @@ pub fn spine(
         ribs,
         c,
     };
-    let plan = plan(&edge, ends);
+    let plan = plan(&edge, ends, design.report);
     let outline = edge.piece("spine", [End::Straight(ends[0]), End::Straight(ends[1])])?;
     let pieces = edge.pieces(&plan)?;
     troubles.extend(plan.trouble);
@@ -149,14 +151,15 @@ fn high_enough(asked: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64
 }
 
 /// What is told of a spine that stops short.
-fn shortened(asked: [f64; 2], ends: [f64; 2]) -> Vec<Trouble> {
+fn shortened(asked: [f64; 2], ends: [f64; 2], unit: Unit) -> Vec<Trouble> {
     let trouble = |end: &str, asked: f64, at: f64| Trouble {
         headline: format!(
-            "the spine stops {:.0} mm short of the {end} block",
-            (asked - at).abs()
+            "the spine stops {} short of the {end} block",
+            place((asked - at).abs(), unit)
         ),
         extent: format!(
-            "at {at:.0} mm from the tail, where the hollow gets lower than {LEAST:.0} mm"
+            "at {} from the tail, where the hollow gets lower than {LEAST:.0} mm",
+            place(at, unit)
         ),
         remedy: format!("lengthen the {end} block to meet it, or make the board thicker there"),
     };
@@ -233,5 +236,28 @@ impl Spine {
         });
         let near = self.holes.iter().map(nearest).chain(joints);
         near.fold(ends, f64::min)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_short_spine_is_told_in_the_maker_s_unit() {
+        let told = |unit| {
+            let troubles = shortened([100.0, 1800.0], [100.0, 1770.0], unit);
+            assert_eq!(troubles.len(), 1);
+            format!("{}, {}", troubles[0].headline, troubles[0].extent)
+        };
+        assert_eq!(
+            told(Unit::Mm),
+            "the spine stops 30 mm short of the nose block, at 1770 mm from the tail, where the hollow gets lower than 4 mm"
+        );
+        assert_eq!(
+            told(Unit::In),
+            "the spine stops 1 3/16\" short of the nose block, at 69 11/16\" from the tail, where the hollow gets lower than 4 mm"
+        );
+        assert_eq!(shortened([100.0, 1800.0], [100.0, 1800.0], Unit::Mm), []);
     }
 }
