@@ -1,7 +1,7 @@
 //! A block's finished body.
 
 use super::layers::layers;
-use super::section::{half, whole};
+use super::section::{half, open, whole};
 use super::{Block, Which};
 use crate::curve::Vector;
 use crate::design::Design;
@@ -83,7 +83,8 @@ pub(super) fn block(
     })
 }
 
-/// The last section carried on straight to a flat end, whose last fraction of a millimetre the inset surfaces do not reach.
+/// The last section carried on straight to a flat end, whose last fraction of a millimetre the inset surfaces do not reach; `None` where
+/// the skins meet before it.
 fn prolonged(halves: &[Half], tip: f64) -> Option<Half> {
     // From a plane far enough back that rounding does not steer it.
     const BACK: f64 = 1.0;
@@ -93,8 +94,8 @@ fn prolonged(halves: &[Half], tip: f64) -> Option<Half> {
     if !(t > 1e-9 && (tip - b.0).abs() < 10.0) {
         return None;
     }
-    let ring = a.1.iter().zip(&b.1).map(|(p, q)| q + (q - p) * t).collect();
-    Some((tip, ring))
+    let ring: Vec<Vector<2>> = a.1.iter().zip(&b.1).map(|(p, q)| q + (q - p) * t).collect();
+    open(&ring).then_some((tip, ring))
 }
 
 /// The whole body, or a swallow tail's with its horns.

@@ -47,6 +47,23 @@ pub(super) fn half(shell: &Shell, c: &Construction, x: f64) -> Option<Vec<Vector
     sound.then_some(ring)
 }
 
+/// Whether a half section is open: the deck skin above the bottom skin wherever both are.
+pub(super) fn open(half: &[Vector<2>]) -> bool {
+    let (bottom, rest) = half.split_at(SKIN_PIECES.min(half.len()));
+    let deck: Vec<_> = rest.iter().rev().take(SKIN_PIECES).copied().collect();
+    let over = |line: &[Vector<2>], y: f64| {
+        let piece = line.windows(2).find(|w| w[0].x <= y && y <= w[1].x)?;
+        let t = (y - piece[0].x) / (piece[1].x - piece[0].x).max(f64::MIN_POSITIVE);
+        Some(piece[0].y + (piece[1].y - piece[0].y) * t)
+    };
+    bottom
+        .iter()
+        .all(|p| over(&deck, p.x).is_none_or(|z| z > p.y))
+        && deck
+            .iter()
+            .all(|p| over(bottom, p.x).is_none_or(|z| z < p.y))
+}
+
 /// Half the whole finished section, for the last millimetres of a tip.
 pub(super) fn whole(shell: &Shell, x: f64) -> Option<Vec<Vector<2>>> {
     let section = shell.section(x).ok()?;
