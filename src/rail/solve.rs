@@ -25,8 +25,9 @@ pub struct Rail {
     pub settled: f64,
 }
 
-/// Rounds of taking directions from paths; each reduces the movement by an order of magnitude or more.
-const ROUNDS: usize = 6;
+/// Rounds of taking directions from paths at most. Each reduces the movement by an order of magnitude or so; where a course first comes and
+/// goes at its run-out, some go by before that.
+const ROUNDS: usize = 16;
 /// A strip that moves less than this, mm, has settled: the next round would move it a tenth of that.
 const SETTLED: f64 = 1e-3;
 /// Steps of the search for the guide's depth.
