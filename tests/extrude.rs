@@ -86,6 +86,21 @@ fn a_bevelled_plate_stays_closed() {
     assert!((mesh.volume() / frustum - 1.0).abs() < 1e-12);
 }
 
+/// Rounding leaves anything where there should be zero.
+#[test]
+fn a_ring_may_come_as_near_to_zero_as_it_likes() {
+    for power in 1..320 {
+        let tiny = 10.0_f64.powi(-power);
+        let ring = [(tiny, -tiny), (10.0, tiny), (10.0, 10.0), (-tiny, 10.0)];
+        let ring = ring.map(|(x, y)| Point2::new(x, y));
+        let mesh = extrude("p", &ring, &[], &PlateFrame::flat(), 3.0).unwrap();
+        assert!(
+            (mesh.volume() - 300.0).abs() <= 100.0 * tiny + 1e-9,
+            "{power}"
+        );
+    }
+}
+
 #[test]
 fn bad_rings_are_refused_with_a_reason() {
     let square = |a: f64, b: f64| {

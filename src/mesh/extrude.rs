@@ -221,8 +221,8 @@ fn ring_area(points: &[Point2<f64>]) -> f64 {
 /// Counter-clockwise triangles between the rings, whose every edge is an edge of the triangulation.
 fn triangulate(rings: &[NamedRing], points: &[Point2<f64>]) -> Result<Vec<[u32; 3]>, MeshError> {
     let mut cdt = ConstrainedDelaunayTriangulation::<spade::Point2<f64>>::new();
-    // Spade refuses numbers too small to square.
-    let settle = |v: f64| if v.abs() < 1e-100 { 0.0 } else { v };
+    // Spade refuses numbers below 1.8e-43 but for zero.
+    let settle = |v: f64| if v.abs() < 1e-30 { 0.0 } else { v };
     let mut handles = Vec::with_capacity(points.len());
     for &(ring, ref points) in rings {
         for (point, p) in points.iter().enumerate() {
