@@ -6,9 +6,10 @@
 mod wishes;
 
 use boardwright::board::{Board, BoardError};
+use boardwright::curve::Vector;
 use boardwright::design::parse;
 use boardwright::rail::{Trouble, Warning};
-use boardwright::solids::{bed_solids, block_solids, pad_solids, shell_mesh};
+use boardwright::solids::{bed_solids, block_solids, pad_solids, planed_strips, shell_mesh};
 use proptest::prelude::*;
 use wishes::{text, wish};
 
@@ -54,6 +55,15 @@ proptest! {
             if !parts.is_empty() {
                 let written = boardwright::export::stl::write(&parts, "at large");
                 prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
+            }
+        }
+        // Strips keep clear of both skins once they are planed for them, thin as the lips may be that are left of a top one.
+        for mesh in planed_strips(&board).unwrap().iter().flatten() {
+            for p in &mesh.vertices {
+                let (stack, _) = board.rail.at(p.x).unwrap();
+                let place = Vector::from([p.y, p.z]);
+                let inside = stack.faces.each_ref().map(|face| face.inside(&place));
+                prop_assert!(inside.iter().all(|d| *d > -1e-4), "{} at {p}: {inside:?}\n{text}", mesh.name);
             }
         }
         let room = board.pads.troubles.iter().filter(|t| t.with == "skins").count();

@@ -120,6 +120,18 @@ fn cut(ring: Vec<Vector<2>>, face: &SkinFace) -> Option<Vec<Vector<2>>> {
         let borders = k == on + 1 || k + count == end;
         if count > 0 && !borders {
             spread(&ring, &inside, farthest + k, count, WEB, &mut cut);
+        } else {
+            // Too near to this piece for a web.
+            let mut m = k;
+            while m < k + count {
+                let out = (m..k + count)
+                    .take_while(|m| beyond(farthest + m, -ON))
+                    .count();
+                if out > 0 {
+                    spread(&ring, &inside, farthest + m, out, 0.0, &mut cut);
+                }
+                m += out.max(1);
+            }
         }
         k += count.max(1);
     }
