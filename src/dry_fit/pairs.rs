@@ -121,7 +121,7 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
         kind: Kind::SpineUnderDeck,
         bearing: along(bays),
     });
-    found.extend(rail(board, strips, bottom, deck));
+    found.extend(rail(board, strips, parts, bottom, deck));
     found.extend(blocks(board, places, parts));
     found.extend(pads(board, places, parts));
     found
@@ -231,7 +231,13 @@ fn bears(stack: &Stack, strip: &Strip, lie: Lie) -> bool {
 }
 
 /// Pairs of strips with each other and with the skins.
-fn rail(board: &Board, strips: &[Option<usize>], bottom: usize, deck: usize) -> Vec<Pair> {
+fn rail(
+    board: &Board,
+    strips: &[Option<usize>],
+    parts: &[Mesh],
+    bottom: usize,
+    deck: usize,
+) -> Vec<Pair> {
     let c = &board.design.construction;
     let mut found = Vec::new();
     let lies = c.starter.lie == Lie::Abreast;
@@ -258,10 +264,9 @@ fn rail(board: &Board, strips: &[Option<usize>], bottom: usize, deck: usize) -> 
                 Course::BeadOnly if lies => lower.course == 0,
                 _ => lower.course + 1 == upper.course,
             };
-            let shared = [
-                upper.ends[0].max(lower.ends[0]),
-                upper.ends[1].min(lower.ends[1]),
-            ];
+            // As far as there is wood: a strip's run-out may be shavings that are no solid.
+            let [a, b] = [place, under].map(|part| reach(&parts[part]));
+            let shared = [a[0].max(b[0]), a[1].min(b[1])];
             if !carried || shared[1] - shared[0] < 2.0 * CLEAR {
                 continue;
             }
