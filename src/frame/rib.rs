@@ -20,7 +20,7 @@ pub struct Rib {
     pub x: f64,
     /// Thickness, mm.
     pub thickness: f64,
-    /// The contour that clears bottom, deck and rail at both faces, with the slot for the spine from below.
+    /// The contour that clears bottom, deck and rail at both faces and the centre, with the slot for the spine from below.
     pub outline: Path,
     /// Lightening and air holes, from port to starboard, none of which crosses the centreline.
     pub holes: Vec<Path>,
@@ -138,11 +138,12 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
             .ok_or(fail("the skins leave no hollow"))
     };
     let (aft, centre, fore) = (stack(x - half)?, stack(x)?, stack(x + half)?);
+    // With the centre, since what moves aslant, as the starters' upper edge does, cuts a corner between the faces.
     let polygons =
-        [aft, fore].map(|s| half_polygon(s).ok_or(fail("the rail leaves no room for it")));
-    let [aft_polygon, fore_polygon] = polygons;
-    let chain = common(&aft_polygon?, &fore_polygon?)
-        .ok_or(fail("its two faces have nothing in common"))?;
+        [aft, fore, centre].map(|s| half_polygon(s).ok_or(fail("the rail leaves no room for it")));
+    let [after, before, between] = polygons;
+    let chain =
+        common([&after?, &before?, &between?]).ok_or(fail("its faces have nothing in common"))?;
     let (bottom, deck) = (chain[0].y, chain[chain.len() - 1].y);
     let slot_width = c.spine + c.slot_clearance;
     if deck - bottom < 4.0 || chain.iter().all(|p| p.x < 2.0 * slot_width) {
@@ -224,9 +225,9 @@ fn face_line(face: &SkinFace, end: f64) -> Vec<Vector<2>> {
     points
 }
 
-/// What two half ribs have in common, as the chain from the bottom's centre to the deck's.
-fn common(a: &[Vector<2>], b: &[Vector<2>]) -> Option<Vec<Vector<2>>> {
-    let mut points = polygon::common(a, b)?;
+/// What half ribs have in common, as the chain from the bottom's centre to the deck's.
+fn common([a, b, c]: [&[Vector<2>]; 3]) -> Option<Vec<Vector<2>>> {
+    let mut points = polygon::common(&polygon::common(a, b)?, c)?;
     // Start at the bottom's centre: the lowest point on the centreline.
     let on_centre = |p: &Vector<2>| p.x.abs() < 1e-5;
     let start = (0..points.len())
