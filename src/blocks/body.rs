@@ -9,7 +9,7 @@ use crate::lofted::{Lofted, Slice};
 use crate::shell::{End, Shell};
 
 /// Planes between face and tip, crowded towards the tip.
-const PLANES: usize = 40;
+const PLANES: usize = 64;
 /// Planes between the end of the body and the tip, for the layers.
 const TIP_PLANES: usize = 8;
 /// How closely the end of the body is known, mm.
