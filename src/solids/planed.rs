@@ -1,11 +1,13 @@
 //! Strips as they are once the bottom is bevelled and the top planed for the deck.
 
+use nalgebra::Point2;
+
 use super::lofted_solid;
 use super::strips::strip_name;
 use crate::board::Board;
 use crate::curve::Vector;
 use crate::lofted::{Lofted, Slice};
-use crate::mesh::{Mesh, MeshError};
+use crate::mesh::{Mesh, MeshError, triangulate_ring};
 use crate::polygon;
 use crate::rail::{SkinFace, Stack, Strip, slice};
 
@@ -53,6 +55,11 @@ fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
             None => break,
         }
     }
+    // Where next to nothing is left, the two lips of a cove and the web between may be no ring that can be closed.
+    while sections.last().is_some_and(|s| !closes(s)) {
+        sections.pop();
+    }
+    sections.drain(..sections.iter().position(closes).unwrap_or(0));
     if sections.len() < 2 {
         return Ok(None);
     }
@@ -61,6 +68,12 @@ fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
         slices: sections,
     };
     lofted_solid(&body).map(Some)
+}
+
+/// Whether a section can be an end.
+fn closes(section: &Slice) -> bool {
+    let ring: Vec<Point2<f64>> = section.ring.iter().map(|p| Point2::new(p.x, p.y)).collect();
+    triangulate_ring(&ring).is_ok()
 }
 
 /// Into how many pieces every edge of the ring is to be divided.
