@@ -20,7 +20,7 @@ pub struct Rib {
     pub x: f64,
     /// Thickness, mm.
     pub thickness: f64,
-    /// The contour that clears bottom, deck and rail at both faces and the centre, with the slot for the spine from below.
+    /// The contour that clears bottom, deck and rail wherever they are known from face to face, with the slot for the spine from below.
     pub outline: Path,
     /// Lightening and air holes, from port to starboard, none of which crosses the centreline.
     pub holes: Vec<Path>,
@@ -138,12 +138,11 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
             .ok_or(fail("the skins leave no hollow"))
     };
     let (aft, centre, fore) = (stack(x - half)?, stack(x)?, stack(x + half)?);
-    // With the centre, since what moves aslant, as the starters' upper edge does, cuts a corner between the faces.
-    let polygons =
-        [aft, fore, centre].map(|s| half_polygon(s).ok_or(fail("the rail leaves no room for it")));
-    let [after, before, between] = polygons;
-    let chain =
-        common([&after?, &before?, &between?]).ok_or(fail("its faces have nothing in common"))?;
+    // Not the faces' alone, since what moves aslant, as the starters' upper edge does, cuts a corner between them, and a strip may begin there.
+    let through = rail.stacks.iter().filter(|s| (s.x - x).abs() < half + 1e-6);
+    let polygons: Option<Vec<_>> = through.map(half_polygon).collect();
+    let polygons = polygons.ok_or(fail("the rail leaves no room for it"))?;
+    let chain = common(&polygons).ok_or(fail("its faces have nothing in common"))?;
     let (bottom, deck) = (chain[0].y, chain[chain.len() - 1].y);
     let slot_width = c.spine + c.slot_clearance;
     if deck - bottom < 4.0 || chain.iter().all(|p| p.x < 2.0 * slot_width) {
@@ -226,8 +225,11 @@ fn face_line(face: &SkinFace, end: f64) -> Vec<Vector<2>> {
 }
 
 /// What half ribs have in common, as the chain from the bottom's centre to the deck's.
-fn common([a, b, c]: [&[Vector<2>]; 3]) -> Option<Vec<Vector<2>>> {
-    let mut points = polygon::common(&polygon::common(a, b)?, c)?;
+fn common(halves: &[Vec<Vector<2>>]) -> Option<Vec<Vector<2>>> {
+    let (first, others) = halves.split_first()?;
+    let mut points = others
+        .iter()
+        .try_fold(first.clone(), |so_far, half| polygon::common(&so_far, half))?;
     // Start at the bottom's centre: the lowest point on the centreline.
     let on_centre = |p: &Vector<2>| p.x.abs() < 1e-5;
     let start = (0..points.len())
