@@ -442,8 +442,14 @@ fn cut_outs_are_left_out() {
                 .volume
                 .unwrap();
             let want = pad.volume() - gone;
+            // A disc is weighed as a polygon.
+            let room = if fitting.kind == pads::Kind::Fin {
+                1e-6
+            } else {
+                1e-3
+            };
             assert!(
-                (left / want - 1.0).abs() < 1e-3,
+                (left / want - 1.0).abs() < room,
                 "{left} {want} {}",
                 fitting.name
             );

@@ -27,14 +27,6 @@ pub(super) fn half(shell: &Shell, c: &Construction, x: f64) -> Option<Vec<Vector
     }
     let side = side(&cut.section, &bottom, &deck, inner)?;
     let (first, last) = (side.first()?, side.last()?);
-    // Wood everywhere between the skins, not only at the inner end.
-    let reach = first.x.min(last.x) - inner;
-    let hollow = (0..SKIN_PIECES)
-        .map(|k| inner + reach * k as f64 / SKIN_PIECES as f64)
-        .all(|y| deck.height(y) > bottom.height(y));
-    if !hollow {
-        return None;
-    }
     let mut ring = Vec::with_capacity(2 * SKIN_PIECES + SIDE_PIECES + 1);
     let along = |face: &SkinFace, end: f64, k: usize| {
         let y = inner + (end - inner) * k as f64 / SKIN_PIECES as f64;
@@ -43,8 +35,9 @@ pub(super) fn half(shell: &Shell, c: &Construction, x: f64) -> Option<Vec<Vector
     ring.extend((0..SKIN_PIECES).map(|k| along(&bottom, first.x, k)));
     ring.extend_from_slice(&side);
     ring.extend((0..SKIN_PIECES).rev().map(|k| along(&deck, last.x, k)));
-    let sound = ring.iter().all(|p| p.iter().all(|c| c.is_finite())) && first.x > inner;
-    sound.then_some(ring)
+    let finite = ring.iter().all(|p| p.iter().all(|c| c.is_finite()));
+    // Wood everywhere between the skins, not only at the inner end.
+    (finite && first.x > inner && open(&ring)).then_some(ring)
 }
 
 /// Whether a half section is open: the deck skin above the bottom skin wherever both are.

@@ -264,10 +264,13 @@ fn rail(
                 Course::BeadOnly if lies => lower.course == 0,
                 _ => lower.course + 1 == upper.course,
             };
+            if !carried {
+                continue;
+            }
             // As far as there is wood: a strip's run-out may be shavings that are no solid.
             let [a, b] = [place, under].map(|part| reach(&parts[part]));
             let shared = [a[0].max(b[0]), a[1].min(b[1])];
-            if !carried || shared[1] - shared[0] < 2.0 * CLEAR {
+            if shared[1] - shared[0] < 2.0 * CLEAR {
                 continue;
             }
             found.push(Pair {

@@ -45,22 +45,22 @@ pub(super) fn removed(made: &Made<'_>) -> Removed {
             Through::Deck => (1, c.deck_skin, -1.0),
         };
         let skin = thickness.min(fitting.depth);
+        // Between two depths, an area of the plan.
+        let prism = |plan: Region, from: f64, to: f64| {
+            let x = plan.along / plan.size.max(f64::MIN_POSITIVE);
+            let z = made.shell.centre_heights(x)[slot] + inward * (from + to) / 2.0;
+            Region {
+                high: plan.size * z,
+                ..plan
+            }
+            .times(to - from)
+        };
+        let below = |plan: Region| prism(plan, skin, fitting.depth);
         let mut pad = Region::default();
         for cut in &fitting.cuts {
             let cut = polygon(cut);
-            // Between two depths, an area of the plan.
-            let prism = |plan: Region, from: f64, to: f64| {
-                let x = plan.along / plan.size.max(f64::MIN_POSITIVE);
-                let z = made.shell.centre_heights(x)[slot] + inward * (from + to) / 2.0;
-                Region {
-                    high: plan.size * z,
-                    ..plan
-                }
-                .times(to - from)
-            };
             let whole = Region::of_side(&cut);
             out.skins[slot] += prism(whole, 0.0, skin);
-            let below = |plan: Region| prism(plan, skin, fitting.depth);
             let tail = within(&cut, [-FAR, faces[0]], [-FAR, FAR]);
             let nose = within(&cut, [faces[1], FAR], [-FAR, FAR]);
             let spine = within(&cut, [from, to], [-half, half]);

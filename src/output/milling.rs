@@ -7,7 +7,7 @@ use crate::board::Board;
 use crate::sheets::PlankSheet;
 use crate::stock::cutting::Scarfed;
 use crate::stock::{Cutter, MillingPlan, RouterSetup, Step};
-use crate::units;
+use crate::units::{self, hundredths};
 
 /// Name of the page.
 pub(super) const PAGE: &str = "milling.html";
@@ -101,10 +101,10 @@ fn milling(html: &mut String, board: &Board, plan: &MillingPlan) {
             "<h2>{}</h2>\n<p>{wanted} for both rails and {spare} spare. Leaf {} thick and strip {} wide as sawn, {} × {} finished; \
              a course of it gains {:.2} mm.{}</p>\n",
             capital(plan.kind.name()),
-            units::hundredths(plan.leaf),
-            units::hundredths(plan.ripped),
-            units::hundredths(plan.finished[0]),
-            units::hundredths(plan.finished[1]),
+            hundredths(plan.leaf),
+            hundredths(plan.ripped),
+            hundredths(plan.finished[0]),
+            hundredths(plan.finished[1]),
             plan.pitch,
             match board.yard.profiles.laminations(plan.kind) {
                 1 => String::new(),
@@ -138,14 +138,14 @@ fn sizes(step: &Step) -> String {
     let Some(after) = step.after else {
         return String::new();
     };
-    let before = step.before.map_or(String::new(), |b| {
-        format!("From {} mm. ", units::hundredths(b))
-    });
+    let before = step
+        .before
+        .map_or(String::new(), |b| format!("From {} mm. ", hundredths(b)));
     format!(
         "<p>{before}Set <strong>{} mm</strong>; calipers from {} to {} mm pass.</p>",
-        units::hundredths(after.nominal),
-        units::hundredths(after.least),
-        units::hundredths(after.greatest)
+        hundredths(after.nominal),
+        hundredths(after.least),
+        hundredths(after.greatest)
     )
 }
 
@@ -157,23 +157,19 @@ fn router(setup: RouterSetup) -> String {
             Cutter::Hollow => "hollow",
             Cutter::Round => "round",
         },
-        units::hundredths(setup.radius),
-        units::hundredths(setup.height),
-        units::hundredths(setup.reach)
+        hundredths(setup.radius),
+        hundredths(setup.height),
+        hundredths(setup.reach)
     );
     if setup.step > 0.0 {
         let _ = write!(
             text,
             ", and the outfeed fence stands {} mm forward of the infeed",
-            units::hundredths(setup.step)
+            hundredths(setup.step)
         );
     }
     if setup.lip > 0.0 {
-        let _ = write!(
-            text,
-            "; lips of {} mm are left",
-            units::hundredths(setup.lip)
-        );
+        let _ = write!(text, "; lips of {} mm are left", hundredths(setup.lip));
     }
     text.push_str(".</p>");
     text

@@ -279,19 +279,10 @@ impl Builder<'_> {
         let finished = &self.plane.finished;
         let mut reach = f64::NEG_INFINITY;
         let crossings = [0.0, size].map(|h| finished.last_rise(|p| height(p) - h));
-        let beside = |h: f64| (0.0..=size).contains(&h);
         let along_it = finished
-            .places_where(1.0, |hull| {
-                let (low, high) = hull
-                    .iter()
-                    .map(height)
-                    .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), h| {
-                        (low.min(h), high.max(h))
-                    });
-                low <= size && high >= 0.0
-            })
+            .places(1.0)
             .into_iter()
-            .filter(|p| beside(height(p)));
+            .filter(|p| (0.0..=size).contains(&height(p)));
         for p in along_it.chain(crossings.into_iter().flatten().map(|v| finished.point(v))) {
             reach = reach.max(skin.local(p).x);
         }

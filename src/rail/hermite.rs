@@ -59,24 +59,8 @@ impl PlaneLine {
 
     /// Points along the curve at most about `step` mm apart.
     pub fn places(&self, step: f64) -> Vec<Vector<2>> {
-        self.places_where(step, |_| true)
-    }
-
-    /// As [`places`](Self::places), pieces of which nothing can be kept left out: `keep` is told four points whose hull holds the piece (its
-    /// Bézier points).
-    pub fn places_where(
-        &self,
-        step: f64,
-        keep: impl Fn(&[Vector<2>; 4]) -> bool,
-    ) -> Vec<Vector<2>> {
         let mut out = Vec::new();
         for w in self.nodes.windows(2) {
-            let third = (w[1].v - w[0].v) / 3.0;
-            let (near, far) = (w[0].tangent * third, w[1].tangent * third);
-            let hull = [w[0].point, w[0].point + near, w[1].point - far, w[1].point];
-            if !keep(&hull) {
-                continue;
-            }
             let count = ((w[1].point - w[0].point).norm() / step).ceil().max(1.0) as usize;
             let h = (w[1].v - w[0].v) / count as f64;
             out.extend((0..count).map(|k| hermite(&w[0], &w[1], w[0].v + h * k as f64)));

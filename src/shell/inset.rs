@@ -2,6 +2,7 @@
 
 use super::{Shell, ShellError};
 use crate::curve::{BSpline, Vector};
+use crate::surface::Jet;
 
 /// A point of the inset surface in a plane of constant x.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -68,6 +69,18 @@ impl<'a> Cut<'a> {
         self.shell
     }
 
+    /// Position and derivatives of the finished surface at section parameter `v`.
+    pub fn jet(&self, v: f64, side: Side) -> Jet {
+        self.jet_at(self.place, v, side)
+    }
+
+    fn jet_at(&self, (patch, u): (usize, f64), v: f64, side: Side) -> Jet {
+        match side {
+            Side::Below => self.shell.patches[patch].jet_below(u, v),
+            Side::Above => self.shell.patches[patch].jet(u, v),
+        }
+    }
+
     /// The surface moved inward by `depth` mm along its normal, at section parameter `v`.
     ///
     /// Newton's method in u on x(u, v) = x, to 1e-10 mm. `None` where the plane misses the inset surface (past a tip) or where the
@@ -86,10 +99,7 @@ impl<'a> Cut<'a> {
     ) -> Option<(InsetPoint, (usize, f64))> {
         let patches = &self.shell.patches;
         for _ in 0..40 {
-            let jet = match side {
-                Side::Below => patches[patch].jet_below(u, v),
-                Side::Above => patches[patch].jet(u, v),
-            };
+            let jet = self.jet_at((patch, u), v, side);
             let (point, du, dv) = jet.inward(depth)?;
             let miss = point.x - self.x;
             if miss.abs() < 1e-10 {

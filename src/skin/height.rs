@@ -4,7 +4,7 @@ use super::Face;
 use crate::curve::Vector;
 use crate::design::Construction;
 use crate::rail::{SkinFace, at_depth, land_at_depth};
-use crate::shell::{Shell, ShellError};
+use crate::shell::{Cut, Shell, ShellError, Side};
 
 /// How closely, mm, sections of the mid-surface are followed.
 const ACCURACY: f64 = 1e-3;
@@ -50,7 +50,8 @@ impl<'a> MidSurface<'a> {
         let (tail, nose) = shell.x_range();
         let mut land = 0.0_f64;
         for k in 1..8 {
-            land = land.max(surface.land(tail + (nose - tail) * f64::from(k) / 8.0)?);
+            let cut = shell.cut(tail + (nose - tail) * f64::from(k) / 8.0)?;
+            land = land.max(surface.land(&cut));
         }
         let reach = NEAR.min((nose - tail) / 4.0);
         for (end, from, to) in [(0, tail + reach, tail), (1, nose - reach, nose)] {
@@ -68,11 +69,11 @@ impl<'a> MidSurface<'a> {
         Ok(face.filter(|f| !f.line.is_empty()))
     }
 
-    /// Half-breadth of the land line at `x`, mm; 0 where there is none.
-    fn land(&self, x: f64) -> Result<f64, ShellError> {
-        let (cut, c) = (self.shell.cut(x)?, self.construction);
-        let land = land_at_depth(&cut, c, self.face == Face::Bottom, self.depth());
-        Ok(land.map_or(0.0, |l| l.point.x))
+    /// Half-breadth of the land line in a plane, mm; 0 where there is none.
+    fn land(&self, cut: &Cut) -> f64 {
+        let bottom = self.face == Face::Bottom;
+        let land = land_at_depth(cut, self.construction, bottom, self.depth());
+        land.map_or(0.0, |l| l.point.x)
     }
 
     fn depth(&self) -> f64 {
@@ -87,12 +88,11 @@ impl<'a> MidSurface<'a> {
         let place = |i: usize| from + (to - from).signum() * STEP * i as f64;
         let mut followed = 0;
         while followed <= count {
-            let x = place(followed);
-            let (patch, u) = self.shell.locate(x);
-            let jet = self.shell.patches[patch].jet(u, v);
+            let cut = self.shell.cut(place(followed))?;
+            let jet = cut.jet(v, Side::Above);
             let bent = jet.normal_curvature(&jet.du);
             let holds = bent.is_some_and(|k| k * self.construction.skin_bend_radius <= 1.0);
-            if !(holds && self.land(x)? > narrow) {
+            if !(holds && self.land(&cut) > narrow) {
                 break;
             }
             followed += 1;

@@ -1,5 +1,7 @@
 //! Strips as they are once the bottom is bevelled and the top planed for the deck.
 
+use std::ops::Range;
+
 use nalgebra::Point2;
 
 use super::lofted_solid;
@@ -127,28 +129,32 @@ fn cut(ring: Vec<Vector<2>>, face: &SkinFace) -> Option<Vec<Vector<2>>> {
         &mut cut,
     );
     // The other pieces beyond, from one end of this one round to the other.
-    let (mut k, end) = (on + 1, n - back);
-    while k < end {
-        let count = (k..end).take_while(|k| beyond(farthest + k, WEB)).count();
-        let borders = k == on + 1 || k + count == end;
-        if count > 0 && !borders {
-            spread(&ring, &inside, farthest + k, count, WEB, &mut cut);
-        } else {
-            // Too near to this piece for a web.
-            let mut m = k;
-            while m < k + count {
-                let out = (m..k + count)
-                    .take_while(|m| beyond(farthest + m, -ON))
-                    .count();
-                if out > 0 {
-                    spread(&ring, &inside, farthest + m, out, 0.0, &mut cut);
-                }
-                m += out.max(1);
-            }
+    let others = on + 1..n - back;
+    for piece in runs(others.clone(), |k| beyond(farthest + k, WEB)) {
+        if piece.start > others.start && piece.end < others.end {
+            let first = farthest + piece.start;
+            spread(&ring, &inside, first, piece.len(), WEB, &mut cut);
+            continue;
         }
-        k += count.max(1);
+        // Too near to this one for a web.
+        for part in runs(piece, |k| beyond(farthest + k, -ON)) {
+            let first = farthest + part.start;
+            spread(&ring, &inside, first, part.len(), 0.0, &mut cut);
+        }
     }
     Some(cut)
+}
+
+/// The runs of places in `range` for which `holds`.
+fn runs(range: Range<usize>, holds: impl Fn(usize) -> bool) -> Vec<Range<usize>> {
+    let mut out: Vec<Range<usize>> = Vec::new();
+    for k in range.filter(|k| holds(*k)) {
+        match out.last_mut().filter(|run| run.end == k) {
+            Some(run) => run.end += 1,
+            None => out.push(k..k + 1),
+        }
+    }
+    out
 }
 
 /// Spreads `count` corners from `first` along the line where `inside` is `level`.

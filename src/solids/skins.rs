@@ -4,7 +4,7 @@ use crate::board::Board;
 use crate::curve::Vector;
 use crate::lofted::{Lofted, Slice};
 use crate::rail::{SkinFace, at_depth};
-use crate::shell::ShellError;
+use crate::shell::{Cut, ShellError};
 
 /// Greatest distance of columns, mm: on the tightest bend a skin takes by default, 120 mm, their chords miss it by 0.01 mm.
 const COLUMN: f64 = 3.0;
@@ -33,30 +33,33 @@ pub fn skin_bodies(board: &Board) -> Result<[Lofted; 2], ShellError> {
     rows.dedup_by(|a, b| *a - *b < APART);
     let widest = board.measures.width / 2.0;
     let columns = (widest / COLUMN).ceil().max(2.0) as usize;
-    let body = |name: &str, bottom: bool, thickness: f64| -> Result<Lofted, ShellError> {
+    let cuts: Vec<Cut> = rows
+        .iter()
+        .map(|&x| board.shell.cut(x))
+        .collect::<Result<_, _>>()?;
+    let body = |name: &str, bottom: bool, thickness: f64| -> Lofted {
         let mut slices = Vec::new();
-        for &x in &rows {
-            let cut = board.shell.cut(x)?;
-            let at = |depth| at_depth(&cut, c, bottom, depth, ACCURACY);
+        for cut in &cuts {
+            let at = |depth| at_depth(cut, c, bottom, depth, ACCURACY);
             let (Some(outer), Some(inner)) = (at(0.0), at(thickness)) else {
                 continue;
             };
-            let edge = board.shell.half_width(x);
+            let edge = board.shell.half_width(cut.x);
             let faces = if bottom {
                 [outer, inner]
             } else {
                 [inner, outer]
             };
-            slices.push(ring(x, edge, &faces, columns));
+            slices.push(ring(cut.x, edge, &faces, columns));
         }
-        Ok(Lofted {
+        Lofted {
             name: name.into(),
             slices,
-        })
+        }
     };
     Ok([
-        body("bottom-skin", true, c.bottom_skin)?,
-        body("deck-skin", false, c.deck_skin)?,
+        body("bottom-skin", true, c.bottom_skin),
+        body("deck-skin", false, c.deck_skin),
     ])
 }
 

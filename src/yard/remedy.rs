@@ -261,8 +261,7 @@ impl Trial<'_> {
     fn worst_in(&self, limits: &Limits, bar: impl Fn(Bar) -> Bar) -> Option<f64> {
         let mut most: f64 = 0.0;
         for (s, _) in self.over {
-            let [thickness, width] = s.section;
-            let bar = bar(Bar { thickness, width });
+            let bar = bar(Bar::of(s.section));
             for d in s.demand.iter().flat_map(|d| &d.demands) {
                 most = most.max(strain(limits, d.strained, bar, d.curvature).ok()??.ratio);
             }
