@@ -1,0 +1,281 @@
+//! `boardwright check`.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+use crate::common::program;
+use std::io::Write;
+use std::process::Stdio;
+
+use program::{assert_code, empty, err, example, names, out, program, run_in};
+use serde_json::Value;
+
+const EXAMPLES: [&str; 3] = [
+    "round-tail-6ft4.toml",
+    "noserider-9ft4.toml",
+    "twin-5ft8.toml",
+];
+
+/// Columns narrow enough for an everyday terminal.
+const WIDEST: usize = 100;
+
+#[test]
+fn the_screen_and_the_json_agree() {
+    let folder = empty("cli-check");
+    for name in EXAMPLES {
+        let file = example(name);
+        let screen = run_in(&folder, &["check", &file]);
+        assert_code(&screen, 0);
+        let text = out(&screen);
+        assert!(text.lines().all(|l| l.chars().count() <= WIDEST), "{text}");
+        assert!(text.lines().all(|l| l == l.trim_end()), "{text}");
+
+        let json = run_in(&folder, &["check", &file, "--json"]);
+        assert_code(&json, 0);
+        let report: Value = serde_json::from_slice(&json.stdout).unwrap();
+        let number = |path: &str| report.pointer(path).unwrap().as_f64().unwrap();
+        let line = |start: &str| {
+            let found = text.lines().find(|l| l.trim_start().starts_with(start));
+            found.unwrap_or_else(|| panic!("no line {start}:\n{text}"))
+        };
+        let litres = format!("{:.1} L", number("/measures/volume") / 1e6);
+        assert!(line("volume").contains(&litres), "{litres}");
+        let length = format!("{:.1} mm", number("/measures/length"));
+        assert!(line("length").contains(&length), "{length}");
+        // Both are rounded, the screen to hundredths, so a tie may fall either way.
+        let shows = |start: &str, path: &str| {
+            let words = line(start).split_whitespace();
+            let mut numbers = words.filter_map(|w| w.trim_end_matches('°').parse::<f64>().ok());
+            numbers.any(|n| (n - number(path)).abs() < 0.0055)
+        };
+        assert!(shows("Rail", "/rail/guide_depth"), "{text}");
+        assert!(shows("joint roll", "/rail/at_ribs/roll/value"), "{text}");
+        assert!(shows("cover", "/rail/at_ribs/cover/value"), "{text}");
+        let ribs = report["ribs"].as_array().unwrap();
+        assert!(line("Frame").contains(&format!("{} ribs of", ribs.len())));
+
+        // Every remedy once, every place of every warning.
+        for group in report["warnings"].as_array().unwrap() {
+            let places = group["places"].as_array().unwrap();
+            assert!(!places.is_empty());
+            for place in places {
+                let words = format!("course {}: ", place["course"]);
+                assert!(text.contains(&words), "{words}");
+            }
+        }
+        let groups = report["warnings"].as_array().unwrap().len();
+        let troubles = report["strips"]["troubles"].as_array().unwrap();
+        let others: usize = ["/skins/troubles", "/frame_troubles", "/clashes"]
+            .iter()
+            .map(|list| report.pointer(list).unwrap().as_array().unwrap().len())
+            .sum();
+        assert_eq!(
+            text.matches("    → ").count(),
+            groups + troubles.len() + others
+        );
+        let remedies: usize = troubles
+            .iter()
+            .map(|t| t["remedies"].as_array().unwrap().len())
+            .sum();
+        assert_eq!(text.matches("      or ").count(), remedies - troubles.len());
+
+        // Strips and wood.
+        let kinds = report["strips"]["kinds"].as_array().unwrap();
+        let a_side: u64 = kinds.iter().map(|k| k["count"].as_u64().unwrap()).sum();
+        assert!(line("Strips").contains(&format!("{a_side} a side")));
+        for (row, name) in report["strips"]["worst"].as_array().unwrap().iter().zip([
+            "bend the easy way",
+            "bend the hard way",
+            "twist",
+        ]) {
+            let used = format!("{:.2}", row["ratio"].as_f64().unwrap());
+            assert!(line(name).contains(&used), "{used}");
+            let over = row["ratio"].as_f64().unwrap() > 1.0;
+            let told = troubles.iter().any(|t| t["strained"] == row["strained"]);
+            assert_eq!(over, told, "{row}");
+        }
+        let feet = format!("{:.2} board feet", number("/wood/totals/board_feet"));
+        assert!(line("to buy").contains(&feet), "{feet}");
+        let shares = ["yielded", "spare", "kept", "waste"];
+        let shares = shares.map(|s| number(&format!("/wood/totals/{s}")));
+        assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-3);
+        assert_eq!(
+            report["wood"]["plan"]["proven"].as_bool().unwrap(),
+            line("plan ").contains("proven least")
+        );
+        assert!(!line("Wood").contains("assumed"));
+    }
+    assert!(names(&folder).is_empty());
+}
+
+/// The design says what the board must measure.
+#[test]
+fn the_json_has_the_design_s_own_measures() {
+    let folder = empty("cli-check-measures");
+    let output = run_in(&folder, &["check", &example(EXAMPLES[0]), "--json"]);
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let measures = &report["measures"];
+    let near = |key: &str, expected: f64, tolerance: f64| {
+        let found = measures[key].as_f64().unwrap();
+        assert!((found - expected).abs() < tolerance, "{key}: {found}");
+    };
+    near("length", 76.0 * 25.4, 0.01);
+    near("width", 20.25 * 25.4, 0.01);
+    near("nose_width", 11.75 * 25.4, 0.01);
+    near("tail_width", 14.125 * 25.4, 0.01);
+    near("centre_thickness", 2.625 * 25.4, 0.1);
+    near("nose_rocker", 4.875 * 25.4, 0.1);
+}
+
+#[test]
+fn strict_turns_warnings_into_4() {
+    let folder = empty("cli-strict");
+    let mut warned = 0;
+    for name in EXAMPLES {
+        let file = example(name);
+        let json = run_in(&folder, &["check", &file, "--json", "--strict"]);
+        let report: Value = serde_json::from_slice(&json.stdout).unwrap();
+        let some = |path: &str| {
+            let list = report.pointer(path).unwrap().as_array().unwrap();
+            !list.is_empty()
+        };
+        let lists = [
+            "/warnings",
+            "/strips/troubles",
+            "/skins/troubles",
+            "/frame_troubles",
+            "/clashes",
+        ];
+        let warnings = lists.into_iter().any(some);
+        assert_code(&json, if warnings { 4 } else { 0 });
+        warned += usize::from(warnings);
+    }
+    // A strip that cannot go round without trouble.
+    std::fs::write(folder.join("wide.toml"), wide()).unwrap();
+    assert_code(&run_in(&folder, &["check", "wide.toml"]), 0);
+    assert_code(&run_in(&folder, &["check", "wide.toml", "--strict"]), 4);
+    eprintln!("{warned} of the examples warn");
+}
+
+/// The starter with strips far too wide for its rail.
+fn wide() -> String {
+    let text = boardwright::design::starter();
+    let changed = text.replace("\nwidth = 12.7\n", "\nwidth = 24\n");
+    assert_ne!(text, changed);
+    changed
+}
+
+#[test]
+fn faults_are_told_with_their_places() {
+    let folder = empty("cli-faults");
+    let text = "name = \"x\"\n[outline]\nlenght = 1900\nwidth = \"2 parsecs\"\n";
+    std::fs::write(folder.join("bad.toml"), text).unwrap();
+    let told = run_in(&folder, &["check", "bad.toml"]);
+    assert_code(&told, 1);
+    assert!(out(&told).is_empty());
+    let words = err(&told);
+    for part in [
+        "bad.toml:3:1: ",
+        "did you mean `length`?",
+        "bad.toml:4:12: ",
+        "width = \"2 parsecs\"",
+        "^^^",
+    ] {
+        assert!(words.contains(part), "{part} in\n{words}");
+    }
+
+    let json = run_in(&folder, &["check", "bad.toml", "--json"]);
+    assert_code(&json, 1);
+    let faults: Value = serde_json::from_slice(&json.stdout).unwrap();
+    let faults = faults["faults"].as_array().unwrap();
+    assert!(
+        faults
+            .iter()
+            .any(|f| f["line"] == 3 && f["column"] == 1 && f["offending"] == "lenght")
+    );
+    assert_eq!(words.matches("bad.toml:").count(), faults.len());
+}
+
+#[test]
+fn bad_toml_is_a_fault_of_the_design() {
+    let folder = empty("cli-bad-toml");
+    std::fs::write(folder.join("bad.toml"), "name = \"x\n[outline\n").unwrap();
+    let told = run_in(&folder, &["check", "bad.toml"]);
+    assert_code(&told, 1);
+    assert!(err(&told).contains("bad.toml:1:"), "{}", err(&told));
+}
+
+#[test]
+fn files_that_cannot_be_read_end_with_3() {
+    let folder = empty("cli-unreadable");
+    std::fs::create_dir(folder.join("folder")).unwrap();
+    std::fs::write(folder.join("picture.toml"), [b'n', 0xff, 0xfe]).unwrap();
+    for (file, words) in [
+        ("nowhere.toml", "boardwright new"),
+        ("folder", "is a folder"),
+        ("picture.toml", "UTF-8"),
+        ("picture.toml/x", "picture.toml/x"),
+    ] {
+        for command in [&["check", file][..], &["build", file, "-o", "out"]] {
+            let told = run_in(&folder, command);
+            assert_code(&told, 3);
+            assert!(err(&told).contains(words), "{}", err(&told));
+        }
+    }
+    assert_eq!(names(&folder), ["folder", "picture.toml"]);
+}
+
+/// A sound file of which no board can be made: a deck cannot fall so far on the way to the rail.
+#[test]
+fn a_board_that_cannot_be_made_ends_with_1() {
+    let folder = empty("cli-cannot");
+    let text = boardwright::design::starter().replace("\ncrown = 4\n", "\ncrown = 38\n");
+    std::fs::write(folder.join("thin.toml"), text).unwrap();
+    for command in [
+        &["check", "thin.toml"][..],
+        &["build", "thin.toml", "-o", "out"],
+    ] {
+        let told = run_in(&folder, command);
+        assert_code(&told, 1);
+        assert!(
+            err(&told).contains("no board can be made"),
+            "{}",
+            err(&told)
+        );
+    }
+    let json = run_in(&folder, &["check", "thin.toml", "--json"]);
+    assert_code(&json, 1);
+    let value: Value = serde_json::from_slice(&json.stdout).unwrap();
+    assert!(value["error"].as_str().unwrap().contains("mm"));
+    assert_eq!(names(&folder), ["thin.toml"]);
+}
+
+#[test]
+fn a_design_can_come_through_a_pipe() {
+    let mut child = program()
+        .args(["check", "-", "--json"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut stdin = child.stdin.take().unwrap();
+    stdin
+        .write_all(boardwright::design::starter().as_bytes())
+        .unwrap();
+    drop(stdin);
+    let output = child.wait_with_output().unwrap();
+    assert_code(&output, 0);
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(report["name"], "first board");
+}
+
+/// A file that names no planks is told so, and a twisted strip alone makes `--strict` end with 4.
+#[test]
+fn planks_that_are_assumed_are_said_to_be() {
+    let folder = empty("cli-assumed");
+    let text = "name = 'Least'\n[outline]\nlength = 2000\nwidth = 500\n[foil]\ncentre = 65\n";
+    std::fs::write(folder.join("least.toml"), text).unwrap();
+    let told = run_in(&folder, &["check", "least.toml"]);
+    assert_code(&told, 0);
+    let heading = out(&told);
+    let heading = heading.lines().find(|l| l.starts_with("Wood")).unwrap();
+    assert!(heading.contains("planks assumed"), "{heading}");
+}

@@ -1,0 +1,80 @@
+//! Runs the checkers in `tests/python` in an environment of their own, made once from pinned versions.
+
+use std::fs::{self, File};
+use std::hash::{DefaultHasher, Hash, Hasher};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+const REQUIREMENTS: &str = include_str!("../../python/requirements.txt");
+
+/// Runs `script` of `tests/python` and returns what it printed as JSON; panics when it fails.
+pub fn run(script: &str, arguments: &[&str]) -> serde_json::Value {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("tests/python")
+        .join(script);
+    let mut command = Command::new(interpreter());
+    let output = command.arg(&path).args(arguments).output().unwrap();
+    let (out, err) = (
+        String::from_utf8_lossy(&output.stdout),
+        String::from_utf8_lossy(&output.stderr),
+    );
+    assert!(
+        output.status.success(),
+        "{script} found faults:\n{out}\n{err}"
+    );
+    serde_json::from_str(&out).unwrap()
+}
+
+/// A new folder below the test run's own.
+pub fn scratch(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+/// The environment's interpreter. The first caller of all test processes makes the environment while the
+/// others wait at a lock file.
+pub fn interpreter() -> PathBuf {
+    let mut hasher = DefaultHasher::new();
+    REQUIREMENTS.hash(&mut hasher);
+    let root =
+        Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("python-{:016x}", hasher.finish()));
+    fs::create_dir_all(&root).unwrap();
+    let lock = File::create(root.join("lock")).unwrap();
+    lock.lock().unwrap();
+    let environment = root.join("env");
+    let folder = if cfg!(windows) { "Scripts" } else { "bin" };
+    let python = environment.join(folder).join("python");
+    let ready = root.join("ready");
+    if !ready.exists() {
+        let _ = fs::remove_dir_all(&environment);
+        let system = std::env::var("PYTHON").unwrap_or_else(|_| "python3".into());
+        step(Command::new(system).args(["-m", "venv"]).arg(&environment));
+        let list = root.join("requirements.txt");
+        fs::write(&list, REQUIREMENTS).unwrap();
+        let mut pip = Command::new(&python);
+        pip.args([
+            "-m",
+            "pip",
+            "install",
+            "--quiet",
+            "--disable-pip-version-check",
+            "-r",
+        ]);
+        step(pip.arg(&list));
+        fs::write(ready, "").unwrap();
+    }
+    python
+}
+
+fn step(command: &mut Command) {
+    let output = command.output().unwrap_or_else(|error| {
+        panic!("{command:?} did not start: {error}; install Python 3.11 or later with venv")
+    });
+    let errors = String::from_utf8_lossy(&output.stderr);
+    assert!(
+        output.status.success(),
+        "{command:?} failed; it needs the venv module and access to a package index:\n{errors}"
+    );
+}

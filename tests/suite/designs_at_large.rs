@@ -1,0 +1,129 @@
+//! Plausible designs of every kind: each lofts to a closed shell that is its design, or says why not.
+
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+use crate::common::wishes;
+use boardwright::board::{Board, BoardError};
+use boardwright::curve::Vector;
+use boardwright::design::parse;
+use boardwright::rail::{Trouble, Warning};
+use boardwright::solids::{bed_solids, block_solids, pad_solids, planed_strips, shell_mesh};
+use proptest::prelude::*;
+use wishes::{text, wish};
+
+proptest! {
+    // The same designs in every run, so that a failure points at the change that caused it.
+    #![proptest_config(ProptestConfig {
+        cases: 64,
+        failure_persistence: None,
+        rng_seed: proptest::test_runner::RngSeed::Fixed(20),
+        ..ProptestConfig::default()
+    })]
+
+    #[test]
+    fn a_plausible_design_becomes_its_board(wish in wish()) {
+        let text = text(&wish);
+        let design = parse(&text, "large.toml").unwrap_or_else(|faults| panic!("{faults}\n{text}"));
+        let board = match Board::new(design) {
+            Ok(board) => board,
+            // A frame may not fit; a shape that can be described must loft.
+            Err(BoardError::Frame(error)) => {
+                prop_assert!(error.to_string().contains(';'), "no remedy: {error}");
+                return Ok(());
+            }
+            Err(error) => panic!("{error}\n{text}"),
+        };
+        let m = &board.measures;
+        prop_assert!((m.length - wish.length).abs() < 0.06);
+        prop_assert!((m.nose_width - wish.width * wish.nose_share).abs() < 0.11, "{}", m.nose_width);
+        prop_assert!((m.tail_width - wish.width * wish.tail_share).abs() < 0.11, "{}", m.tail_width);
+        prop_assert!((m.centre_thickness - wish.thickness).abs() < 0.06, "{}", m.centre_thickness);
+        prop_assert!((m.nose_rocker - wish.rocker[0]).abs() < 0.06);
+        prop_assert!((m.tail_rocker - wish.rocker[1]).abs() < 0.06);
+        sound(&board, &text)?;
+    }
+}
+
+/// The designs in a folder of fixtures, each of which some part once refused.
+#[test]
+fn what_once_broke_a_part_is_made() {
+    let mut seen = 0;
+    for entry in std::fs::read_dir("tests/fixtures/at_large").unwrap() {
+        let path = entry.unwrap().path();
+        let text = std::fs::read_to_string(&path).unwrap();
+        let board = Board::new(parse(&text, "x").unwrap()).unwrap();
+        sound(&board, &text).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
+        seen += 1;
+    }
+    assert_eq!(seen, 5);
+}
+
+/// Meshes that pass the gate, drawings that pass their check, a rail that has settled, and margins held or warned of.
+fn sound(board: &Board, text: &str) -> Result<(), TestCaseError> {
+    // Near the point of a swallow's tip triangles are honestly small; zero is what rounding leaves of 3 m, with room to spare.
+    let mesh = shell_mesh(&board.shell, 0.5).unwrap();
+    let report = mesh.check(1e-8);
+    prop_assert!(report.is_sound(), "{report}\n{text}");
+    // The gate after rounding to 32 bits, which every file passes.
+    let written = boardwright::export::stl::write(&[mesh], "at large");
+    prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
+    // Blocks, pads and bed are solids that pass the same gate, or named as missing.
+    for parts in [block_solids(board), pad_solids(board), bed_solids(board)] {
+        let parts = parts.unwrap_or_else(|e| panic!("{e}\n{text}"));
+        if !parts.is_empty() {
+            let written = boardwright::export::stl::write(&parts, "at large");
+            prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
+        }
+    }
+    // Strips keep clear of both skins once they are planed for them, thin as the lips may be that are left of a top one.
+    for mesh in planed_strips(board).unwrap().iter().flatten() {
+        for p in &mesh.vertices {
+            let (stack, _) = board.rail.at(p.x).unwrap();
+            let place = Vector::from([p.y, p.z]);
+            let inside = stack.faces.each_ref().map(|face| face.inside(&place));
+            prop_assert!(
+                inside.iter().all(|d| *d > -1e-4),
+                "{} at {p}: {inside:?}\n{text}",
+                mesh.name
+            );
+        }
+    }
+    let room = board
+        .pads
+        .troubles
+        .iter()
+        .filter(|t| t.with == "skins")
+        .count();
+    prop_assert_eq!(board.blocks.len() + room, 2);
+    for block in &board.blocks {
+        prop_assert!(block.volume() > 0.0 && block.rough_volume() > block.volume());
+    }
+    for sheet in boardwright::sheets::sheets(board).unwrap() {
+        prop_assert!(
+            sheet.drawing.check().is_empty(),
+            "{}: {:?}\n{text}",
+            sheet.name,
+            sheet.drawing.check()
+        );
+    }
+    prop_assert!(board.rail.settled < 1e-2, "{}", board.rail.settled);
+    // Cover and proud never below what was asked, anywhere, or a warning names the rib.
+    let c = &board.design.construction;
+    let named = |x: f64, trouble| {
+        let near = |w: &&Warning| {
+            let off = |x: f64, rib: f64| (x - rib).abs();
+            let rib = c.rib_stations[w.rib - 1];
+            w.trouble == trouble
+                && c.rib_stations
+                    .iter()
+                    .all(|r| off(x, rib) <= off(x, *r) + 1e-9)
+        };
+        board.warnings.iter().any(|w| near(&w))
+    };
+    for (stack, margins) in board.rail.stacks.iter().zip(&board.rail.margins) {
+        let Some(margins) = margins else { continue };
+        prop_assert!(margins.cover.least >= c.cover - 1e-3 || named(stack.x, Trouble::Cover));
+        prop_assert!(margins.proud.least >= c.proud - 1e-3 || named(stack.x, Trouble::Proud));
+    }
+    Ok(())
+}
