@@ -1,7 +1,7 @@
 //! `boardwright new`, `keys`, help, usage and colours.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use crate::common::program;
+use crate::common::{outside, program};
 use program::{assert_code, empty, err, names, out, program, run_in};
 
 #[test]
@@ -135,27 +135,26 @@ fn colours_only_when_they_are_wanted() {
 #[test]
 fn no_color_is_heeded_on_a_terminal() {
     use std::process::Command;
+    let Some(lender) = outside::use_program(|| outside::on_path(&["script"])) else {
+        return;
+    };
     let folder = empty("cli-terminal");
     assert_code(&run_in(&folder, &["new"]), 0);
     let on_terminal = |no_color: Option<&str>| {
         let line = format!("{} check board.toml", env!("CARGO_BIN_EXE_boardwright"));
-        let mut command = Command::new("script");
+        let mut command = Command::new(&lender);
         command.args(["-qec", &line, "/dev/null"]);
         command.current_dir(&folder).env("TERM", "xterm");
         match no_color {
             Some(value) => command.env("NO_COLOR", value),
             None => command.env_remove("NO_COLOR"),
         };
-        command.output().map(|output| output.stdout)
+        command.output().unwrap().stdout
     };
-    let Ok(plain) = on_terminal(None) else {
-        eprintln!("no `script` here; skipped");
-        return;
-    };
-    assert!(plain.contains(&0x1b));
-    assert!(!on_terminal(Some("1")).unwrap().contains(&0x1b));
+    assert!(on_terminal(None).contains(&0x1b));
+    assert!(!on_terminal(Some("1")).contains(&0x1b));
     // An empty value counts as none.
-    assert!(on_terminal(Some("")).unwrap().contains(&0x1b));
+    assert!(on_terminal(Some("")).contains(&0x1b));
 }
 
 #[cfg(unix)]

@@ -33,7 +33,7 @@ fn inked(name: &str, drawing: &Drawing, options: &SvgOptions) -> Option<(f64, f6
     let report = python::run(
         "measure_png.py",
         &[png.to_str().unwrap(), "0", "0", "1000", "800"],
-    );
+    )?;
     assert_eq!(report["size"], serde_json::json!([1000, 800]));
     let length = |axis: &str| report[axis]["length"].as_f64().unwrap();
     Some((length("x"), length("y")))

@@ -3,22 +3,13 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use super::outside;
+
 const NAMES: [&str; 3] = ["chromium", "chromium-browser", "google-chrome"];
 
-/// The browser; `None` when the environment says to go without, a panic when there is none.
+/// The browser, if there is one.
 pub fn find() -> Option<PathBuf> {
-    if std::env::var("BOARDWRIGHT_SKIP_BROWSER").is_ok_and(|v| v == "1") {
-        return None;
-    }
-    let folders = std::env::var_os("PATH").unwrap_or_default();
-    let found = std::env::split_paths(&folders)
-        .flat_map(|folder| NAMES.map(|name| folder.join(name)))
-        .find(|path| path.is_file());
-    assert!(
-        found.is_some(),
-        "none of {NAMES:?} is on the PATH; install one or set BOARDWRIGHT_SKIP_BROWSER=1"
-    );
-    found
+    outside::use_program(|| outside::on_path(&NAMES))
 }
 
 /// Renders a page to `png` at one device pixel a CSS pixel.

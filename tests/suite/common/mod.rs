@@ -3,6 +3,7 @@
 pub mod browser;
 pub mod descent;
 pub mod flat;
+pub mod outside;
 pub mod prisms;
 pub mod program;
 pub mod python;

@@ -5,14 +5,18 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use super::outside;
+
 const REQUIREMENTS: &str = include_str!("../../python/requirements.txt");
 
-/// Runs `script` of `tests/python` and returns what it printed as JSON; panics when it fails.
-pub fn run(script: &str, arguments: &[&str]) -> serde_json::Value {
+/// Runs `script` of `tests/python` and returns what it printed as JSON; panics when it finds faults. `None` where the
+/// environment cannot be had.
+pub fn run(script: &str, arguments: &[&str]) -> Option<serde_json::Value> {
+    let interpreter = outside::use_program(interpreter)?;
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("tests/python")
         .join(script);
-    let mut command = Command::new(interpreter());
+    let mut command = Command::new(interpreter);
     let output = command.arg(&path).args(arguments).output().unwrap();
     let (out, err) = (
         String::from_utf8_lossy(&output.stdout),
@@ -22,7 +26,7 @@ pub fn run(script: &str, arguments: &[&str]) -> serde_json::Value {
         output.status.success(),
         "{script} found faults:\n{out}\n{err}"
     );
-    serde_json::from_str(&out).unwrap()
+    Some(serde_json::from_str(&out).unwrap())
 }
 
 /// A new folder below the test run's own.
@@ -33,9 +37,9 @@ pub fn scratch(name: &str) -> PathBuf {
     folder
 }
 
-/// The environment's interpreter. The first caller of all test processes makes the environment while the
-/// others wait at a lock file.
-pub fn interpreter() -> PathBuf {
+/// The environment's interpreter. The first caller of all test processes makes the environment while the others wait
+/// at a lock file.
+fn interpreter() -> Result<PathBuf, String> {
     let mut hasher = DefaultHasher::new();
     REQUIREMENTS.hash(&mut hasher);
     let root =
@@ -49,32 +53,29 @@ pub fn interpreter() -> PathBuf {
     let ready = root.join("ready");
     if !ready.exists() {
         let _ = fs::remove_dir_all(&environment);
-        let system = std::env::var("PYTHON").unwrap_or_else(|_| "python3".into());
-        step(Command::new(system).args(["-m", "venv"]).arg(&environment));
+        let system = match std::env::var_os("PYTHON") {
+            Some(python) => PathBuf::from(python),
+            None => outside::on_path(&["python3", "python.exe"])?,
+        };
         let list = root.join("requirements.txt");
         fs::write(&list, REQUIREMENTS).unwrap();
+        step(Command::new(system).args(["-m", "venv"]).arg(&environment))?;
+        let install = "-m pip install --quiet --disable-pip-version-check -r";
         let mut pip = Command::new(&python);
-        pip.args([
-            "-m",
-            "pip",
-            "install",
-            "--quiet",
-            "--disable-pip-version-check",
-            "-r",
-        ]);
-        step(pip.arg(&list));
+        step(pip.args(install.split(' ')).arg(&list))?;
         fs::write(ready, "").unwrap();
     }
-    python
+    Ok(python)
 }
 
-fn step(command: &mut Command) {
-    let output = command.output().unwrap_or_else(|error| {
-        panic!("{command:?} did not start: {error}; install Python 3.11 or later with venv")
-    });
-    let errors = String::from_utf8_lossy(&output.stderr);
-    assert!(
-        output.status.success(),
-        "{command:?} failed; it needs the venv module and access to a package index:\n{errors}"
-    );
+fn step(command: &mut Command) -> Result<(), String> {
+    const NEEDS: &str = "Python 3.11 or later with venv and a package index are needed";
+    let output = command
+        .output()
+        .map_err(|error| format!("{command:?} did not start ({error}): {NEEDS}"))?;
+    if output.status.success() {
+        return Ok(());
+    }
+    let errors = String::from_utf8_lossy(&output.stderr).into_owned();
+    Err(format!("{command:?} failed: {NEEDS}: {errors}"))
 }
