@@ -3,6 +3,7 @@
 use super::bevels::{Bevels, Facet, bevels, facets};
 use super::chain::{LINE_TOLERANCE, arcs, close};
 use super::lands::{chain_lengths, net_area};
+use super::stairs::without_stairs;
 use super::{FrameError, Lands, Trouble, relief};
 use crate::curve::Vector;
 use crate::design::{Construction, Design};
@@ -317,6 +318,7 @@ fn outline(
     let mut starboard = vec![Vector::<2>::new(half_slot, a.y + (b.y - a.y) * t)];
     starboard.extend_from_slice(&chain[after..]);
     starboard.dedup_by(|a, b| (*a - *b).norm() < 1e-6);
+    let starboard = without_stairs(&starboard);
     let starboard = relief::corners(&starboard, c.frame.relief, c.frame.cutter / 2.0);
     let start = starboard[0];
     let mut segments = arcs(&format!("rib {number}"), &starboard)?;

@@ -39,7 +39,7 @@ fn cases() -> Vec<Case> {
         ("plug", plug, "fittings", "warning", "fin-1"),
         ("rider", rider, "float", "note", "does not float"),
         ("wide-strips", wide.clone(), "strips", "warning", "are bent"),
-        ("wide-rail", wide, "rail", "warning", "lip digs in"),
+        ("wide-rail", wide, "rail", "warning", "stock proud"),
         (
             "short-planks",
             short,
