@@ -28,7 +28,7 @@ pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Fail
             .map(|f| json!({ "path": f.path, "what": f.what, "bytes": f.bytes.len() }))
             .collect();
         let out = args.out.display().to_string();
-        let value = json!({ "out": out, "files": listed, "warnings": report.warned() });
+        let value = json!({ "out": out, "files": listed, "warnings": report.warned(), "notes": report.warnings.len() - report.warned() });
         format!("{value:#}\n")
     } else {
         told(args, &files, &report, stdout)
@@ -46,21 +46,16 @@ fn told(args: &Build, files: &[OutFile], report: &crate::report::Report, stdout:
         files.len(),
         stdout.bold(&index)
     );
-    if report.warned() > 0 {
-        let rail = report
-            .warnings
-            .iter()
-            .map(|g| (g.headline(), g.extent(report.report)));
-        let strips = report.strips.troubles.iter();
-        let strips = strips.map(|t| (t.headline.clone(), t.extent.clone()));
-        let skins = report.skins.troubles.iter();
-        let skins = skins.map(|t| (t.headline.clone(), t.extent.clone()));
-        let frame = report.frame_troubles.iter();
-        let frame = frame.map(|t| (t.headline.clone(), t.extent.clone()));
-        for (headline, extent) in frame.chain(rail).chain(strips).chain(skins) {
-            text.push_str(&stdout.yellow(&format!("warning: {headline}: {extent}")));
-            text.push('\n');
-        }
+    for notice in &report.warnings {
+        let line = format!("{}: {}", notice.severity.name(), notice.sentence());
+        text.push_str(&if notice.is_warning() {
+            stdout.yellow(&line)
+        } else {
+            line
+        });
+        text.push('\n');
+    }
+    if !report.warnings.is_empty() {
         text.push_str(&format!(
             "`boardwright check {}` says what to change\n",
             args.file.display()

@@ -4,7 +4,7 @@ use super::columns::{Side, columns, wrapped};
 use super::paint::Paint;
 use super::wood;
 use crate::board::Board;
-use crate::report::{Report, Worst, measure_list};
+use crate::report::{Notice, Report, Worst, measure_list};
 use crate::units::{self, Unit};
 
 use Side::{Left, Right};
@@ -28,19 +28,7 @@ pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
     super::screen_mass::mass(&mut text, report, paint);
     super::screen_mass::afloat(&mut text, report, paint);
     warnings(&mut text, report, paint);
-    clashes(&mut text, report, paint);
     text
-}
-
-fn clashes(text: &mut String, report: &Report, paint: Paint) {
-    if report.clashes.is_empty() {
-        return;
-    }
-    heading(text, paint, "Clashes of fins, leash plug and vent", "");
-    for clash in &report.clashes {
-        text.push_str(&paint.yellow(&wrapped(&clash.headline, WIDTH, "  ")));
-        text.push_str(&wrapped(&format!("→ {}", clash.remedy), WIDTH, "    "));
-    }
 }
 
 /// A name or note on one line, without characters that would steer a terminal.
@@ -151,11 +139,6 @@ fn frame(text: &mut String, report: &Report, paint: Paint) {
         ]
     }));
     headed(text, paint, &[Right; 7], &rows);
-    for trouble in &report.frame_troubles {
-        let told = format!("{}: {}", trouble.headline, trouble.extent);
-        text.push_str(&paint.yellow(&wrapped(&told, WIDTH, "  ")));
-        text.push_str(&wrapped(&format!("→ {}", trouble.remedy), WIDTH, "    "));
-    }
 }
 
 fn rail(text: &mut String, report: &Report, paint: Paint) {
@@ -202,23 +185,49 @@ fn warnings(text: &mut String, report: &Report, paint: Paint) {
             "Warnings",
             "none: every course holds, every strip goes round, and every skin takes its shape",
         );
-        return;
+    } else {
+        heading(text, paint, "Warnings", "");
     }
-    heading(text, paint, "Warnings", "");
-    for group in &report.warnings {
-        let headline = format!("{}: {}", group.headline(), group.extent(report.report));
-        text.push_str(&paint.yellow(&wrapped(&headline, WIDTH, "  ")));
-        text.push_str(&wrapped(&format!("→ {}", group.remedy), WIDTH, "    "));
-        let rows = group.lines(report.report);
-        let number = rows.iter().map(|(rib, _)| rib.to_string().len()).max();
-        for (rib, line) in rows {
-            let lead = format!("    rib {rib:>width$}  ", width = number.unwrap_or(1));
-            let hang = " ".repeat(lead.chars().count());
-            let body = wrapped(&line, WIDTH, &hang);
-            text.push_str(&lead);
-            text.push_str(body.strip_prefix(&hang).unwrap_or(&body));
+    let (warnings, notes): (Vec<&Notice>, Vec<&Notice>) =
+        report.warnings.iter().partition(|n| n.is_warning());
+    for warning in warnings {
+        notice(text, warning, paint);
+    }
+    if !notes.is_empty() {
+        heading(text, paint, "Notes", "");
+        for note in notes {
+            notice(text, note, paint);
         }
     }
-    wood::troubles(text, report, paint);
-    super::screen_skins::troubles(text, report, paint);
+}
+
+/// What is wrong and where, what to change, and rib by rib what there is more to say.
+fn notice(text: &mut String, notice: &Notice, paint: Paint) {
+    let sentence = wrapped(&notice.sentence(), WIDTH, "  ");
+    text.push_str(&if notice.is_warning() {
+        paint.yellow(&sentence)
+    } else {
+        sentence
+    });
+    for (i, remedy) in notice.remedies.iter().enumerate() {
+        let (lead, hang) = if i == 0 {
+            ("    → ", "      ")
+        } else {
+            ("      or ", "         ")
+        };
+        hung(text, lead, hang, remedy);
+    }
+    let number = notice.lines.iter().map(|(rib, _)| rib.to_string().len());
+    let width = number.max().unwrap_or(1);
+    for (rib, line) in &notice.lines {
+        let lead = format!("    rib {rib:>width$}  ");
+        hung(text, &lead, &" ".repeat(lead.chars().count()), line);
+    }
+}
+
+/// `words` in lines, `lead` before the first and `hang` before the others.
+fn hung(text: &mut String, lead: &str, hang: &str, words: &str) {
+    let body = wrapped(words, WIDTH, hang);
+    text.push_str(lead);
+    text.push_str(body.strip_prefix(hang).unwrap_or(&body));
 }

@@ -1,8 +1,8 @@
 //! Mass and waterline on the screen of `boardwright check`.
 
-use super::columns::{Side, wrapped};
+use super::columns::Side;
 use super::paint::Paint;
-use super::screen::{WIDTH, headed, heading};
+use super::screen::{headed, heading};
 use crate::report::Report;
 use crate::units;
 
@@ -46,10 +46,4 @@ pub(super) fn afloat(text: &mut String, report: &Report, paint: Paint) {
         rows.push(row);
     }
     headed(text, paint, &[Left, Right, Right, Left, Left], &rows);
-    for lying in &report.afloat {
-        if let Some(trouble) = &lying.trouble {
-            let told = format!("{}: {trouble}", lying.name());
-            text.push_str(&paint.yellow(&wrapped(&told, WIDTH, "  ")));
-        }
-    }
 }

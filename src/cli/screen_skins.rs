@@ -49,12 +49,3 @@ pub(super) fn skins(text: &mut String, report: &Report, paint: Paint) {
         }
     }
 }
-
-/// What the skins will not do.
-pub(super) fn troubles(text: &mut String, report: &Report, paint: Paint) {
-    for trouble in &report.skins.troubles {
-        let told = format!("{}: {}", trouble.headline, trouble.extent);
-        text.push_str(&paint.yellow(&wrapped(&told, WIDTH, "  ")));
-        text.push_str(&wrapped(&format!("→ {}", trouble.remedy), WIDTH, "    "));
-    }
-}

@@ -87,22 +87,3 @@ pub(super) fn wood(text: &mut String, report: &Report, paint: Paint) {
         .collect();
     block(text, &[Left, Left], &rows);
 }
-
-/// What passes a limit, with the remedies, the smallest change first.
-pub(super) fn troubles(text: &mut String, report: &Report, paint: Paint) {
-    for trouble in &report.strips.troubles {
-        let headline = format!("{}: {}", trouble.headline, trouble.extent);
-        text.push_str(&paint.yellow(&wrapped(&headline, WIDTH, "  ")));
-        for (i, remedy) in trouble.remedies.iter().enumerate() {
-            let words = remedy.words();
-            let (lead, hang) = if i == 0 {
-                ("    → ", "      ")
-            } else {
-                ("      or ", "         ")
-            };
-            let body = wrapped(&words, WIDTH, hang);
-            text.push_str(lead);
-            text.push_str(body.strip_prefix(hang).unwrap_or(&body));
-        }
-    }
-}

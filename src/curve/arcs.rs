@@ -12,6 +12,15 @@ const SHARE: f64 = 0.95;
 /// An arc with less rise than this share of the tolerance becomes a line.
 const FLAT: f64 = 0.01;
 
+/// An arc that rises less than this, mm, becomes a line where the tolerance has room for it: no machine shows half a micrometre, and some
+/// controllers refuse radii of kilometres.
+const STRAIGHT: f64 = 5e-4;
+
+/// The rise, mm, below which an arc becomes a line.
+fn flat(tolerance: f64) -> f64 {
+    (FLAT * tolerance).max(STRAIGHT.min(0.1 * tolerance))
+}
+
 /// Ratios of the tangent lengths that are tried: even ones first, which are best on spirals, then those that suit a fast
 /// change of curvature within a piece.
 const RATIOS: [f64; 5] = [1.0, 0.7, 1.4, 0.5, 2.0];
@@ -21,7 +30,7 @@ const RATIOS: [f64; 5] = [1.0, 0.7, 1.4, 0.5, 2.0];
 /// `f` gives the point and a tangent of any length at parameters from `a` to `b`. Biarcs that share the curve's points and
 /// tangents, each as long as the tolerance allows (bisection; Meek & Walton, *Approximating smooth planar curves by arc
 /// splines*, 1995), so neighbouring pieces are tangent, except that arcs rising less than 1 % of the tolerance above their
-/// chord become lines. The deviation is measured at 48 points a biarc and held below 95 % of the tolerance there.
+/// chord, or less than 0.5 µm where that is within 10 % of it, become lines. The deviation is measured at 48 points a biarc and held below 95 % of the tolerance there.
 ///
 /// # Errors
 /// [`CurveError::Tolerance`]; [`CurveError::NotFinite`] when `f` gives such a point; [`CurveError::NotReached`] when the curve
@@ -151,8 +160,8 @@ fn near(
     tolerance: f64,
 ) -> Option<[ArcPiece; 2]> {
     let joint = first.to;
-    let first = first.straightened(p, FLAT * tolerance);
-    let second = second.straightened(joint, FLAT * tolerance);
+    let first = first.straightened(p, flat(tolerance));
+    let second = second.straightened(joint, flat(tolerance));
     let placed = [Placed::new(p, first), Placed::new(joint, second)];
     // NaN is not near.
     let holds = |sample: &Vector<2>| {

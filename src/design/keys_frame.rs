@@ -45,9 +45,10 @@ pub(super) const HOLES: &[Key] = &[
 ];
 
 pub(super) const CUTTER: &[Key] = &[
-    Key::new("diameter", Length(0.5, 30.0), "6")
-        .or_number(6.0)
-        .doc("Diameter of the cutter that ribs and spine are cut with"),
+    // The thinnest ribs and spine the keys take are 3 mm: the default cutter goes into every slot.
+    Key::new("diameter", Length(0.5, 30.0), "3")
+        .or_number(3.0)
+        .doc("Diameter of the cutter that ribs and spine are cut with; it must go into their slots"),
     Key::new("relief", Choice(&["none", "corner", "wall"]), "\"none\"")
         .or_word("none")
         .doc(

@@ -1,6 +1,8 @@
 //! What makes a drawing unfit for a cutter, found before anything is written.
 
-use super::{Drawing, GRAIN, Layer, Path, Shape};
+use std::collections::BTreeMap;
+
+use super::{Drawing, GRAIN, Layer, Path, Segment, Shape};
 
 /// A fault and where it is.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -40,6 +42,16 @@ pub enum Defect {
     /// The same path is drawn already; a cutter would run it twice.
     #[error("the same path is drawn already as item {first}; keep one of them")]
     Duplicate {
+        /// Index of the earlier item.
+        first: usize,
+    },
+    /// A stretch of a cut contour is on a cut layer already, in another contour; a cutter would run it twice.
+    #[error(
+        "segment {segment} is cut already as part of item {first}; put one of the contours on the reference layer"
+    )]
+    CutTwice {
+        /// Index of the segment.
+        segment: usize,
         /// Index of the earlier item.
         first: usize,
     },
@@ -94,8 +106,59 @@ impl Drawing {
                 defect: Defect::Duplicate { first },
             });
         }
+        // A whole repeat is told as such.
+        let repeated: Vec<usize> = faults.iter().map(|f| f.item).collect();
+        for (later, segment, first) in self.cut_twice() {
+            if !repeated.contains(&later) {
+                let item = &self.items[later];
+                faults.push(Fault {
+                    item: later,
+                    part: item.part.clone(),
+                    layer: item.layer,
+                    defect: Defect::CutTwice { segment, first },
+                });
+            }
+        }
         faults.sort_by_key(|fault| fault.item);
         faults
+    }
+
+    /// Contours on cut layers with a segment that an earlier one has too, once a contour: (item, segment, earlier item).
+    fn cut_twice(&self) -> Vec<(usize, usize, usize)> {
+        let grains = |p: super::Point| [p.x, p.y].map(|v| (v / GRAIN).round() as i64);
+        let mut seen: BTreeMap<([[i64; 2]; 2], i64), usize> = BTreeMap::new();
+        let mut found: Vec<(usize, usize, usize)> = Vec::new();
+        for (index, item) in self.items.iter().enumerate() {
+            let Shape::Path(path) = &item.shape else {
+                continue;
+            };
+            if !matches!(
+                item.layer,
+                Layer::InsideCut | Layer::Slot | Layer::OutsideCut
+            ) {
+                continue;
+            }
+            for (k, (from, segment)) in path.pieces().enumerate() {
+                let bulge = match *segment {
+                    Segment::Line { .. } => 0.0,
+                    Segment::Arc { bulge, .. } => bulge,
+                    Segment::Cubic { .. } => continue,
+                };
+                let (a, b) = (grains(from), grains(segment.to()));
+                // Whichever way it is travelled.
+                let (ends, bulge) = if a <= b {
+                    ([a, b], bulge)
+                } else {
+                    ([b, a], -bulge)
+                };
+                let key = (ends, (bulge / 1e-6).round() as i64);
+                let first = *seen.entry(key).or_insert(index);
+                if first != index && found.last().is_none_or(|f| f.0 != index) {
+                    found.push((index, k, first));
+                }
+            }
+        }
+        found
     }
 
     /// The drawing without segments that go nowhere and without paths that had no others.
@@ -212,7 +275,7 @@ fn same_piece(a: &super::Segment, b: &super::Segment) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Item, Point, Segment};
+    use super::super::{Item, Point};
     use super::*;
 
     fn drawing(paths: Vec<Path>) -> Drawing {
@@ -278,6 +341,38 @@ mod tests {
         assert!(matches!(defects(vec![open])[..], [Defect::Gap { gap }] if gap == 20.0));
     }
 
+    /// A whole and its piece: no path is repeated, but most of one is cut twice.
+    #[test]
+    fn a_stretch_that_two_contours_share_is_found() {
+        let whole = outline();
+        let mut piece = Path::polyline(
+            &[
+                Point::new(0.0, 20.0),
+                Point::origin(),
+                Point::new(20.0, 0.0),
+                Point::new(20.0, 20.0),
+            ],
+            true,
+        );
+        assert_eq!(
+            defects(vec![whole.clone(), piece.clone()]),
+            vec![Defect::CutTwice {
+                segment: 0,
+                first: 0
+            }]
+        );
+        // Backwards too; and not on the reference layer.
+        piece = piece.reversed();
+        let found = defects(vec![whole.clone(), piece.clone()]);
+        assert!(
+            matches!(found[..], [Defect::CutTwice { first: 0, .. }]),
+            "{found:?}"
+        );
+        let mut drawing = drawing(vec![whole, piece]);
+        drawing.items[0].layer = Layer::Reference;
+        assert_eq!(drawing.check(), vec![]);
+    }
+
     #[test]
     fn duplicates_are_found_backwards_and_from_every_vertex() {
         let path = outline();
@@ -302,7 +397,12 @@ mod tests {
             bulge: -0.5,
         };
         let shifted = outline().transform(&super::super::Placement::shift(0.0, 0.01));
-        assert_eq!(defects(vec![outline(), flat, shifted]), vec![]);
+        // It is no repeat, but its three straight sides are cut twice.
+        let twice = Defect::CutTwice {
+            segment: 0,
+            first: 0,
+        };
+        assert_eq!(defects(vec![outline(), flat, shifted]), vec![twice]);
     }
 
     #[test]

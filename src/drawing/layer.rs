@@ -4,12 +4,13 @@ use super::Layer;
 
 impl Layer {
     /// Every layer in the order of work: inside cuts before slots before outside cuts, so that a part is
-    /// still held while its holes are cut; marks, reference and text after them.
-    pub const ALL: [Self; 6] = [
+    /// still held while its holes are cut; marks, the scale check, reference and text after them.
+    pub const ALL: [Self; 7] = [
         Self::InsideCut,
         Self::Slot,
         Self::OutsideCut,
         Self::Mark,
+        Self::Scale,
         Self::Reference,
         Self::Text,
     ];
@@ -21,6 +22,7 @@ impl Layer {
             Self::Slot => "slot",
             Self::OutsideCut => "outside-cut",
             Self::Mark => "mark",
+            Self::Scale => "scale",
             Self::Reference => "reference",
             Self::Text => "text",
         }
@@ -38,6 +40,7 @@ impl Layer {
             Self::Slot => [0xc7, 0x7d, 0x0a],
             Self::OutsideCut => [0x12, 0x4e, 0x96],
             Self::Mark => [0x1d, 0x7f, 0x4f],
+            Self::Scale => [0x6b, 0x4f, 0x9a],
             Self::Reference => [0x9a, 0x9a, 0x9a],
             Self::Text => [0x33, 0x33, 0x33],
         }
@@ -50,6 +53,7 @@ impl Layer {
             Self::Slot => 30,
             Self::OutsideCut => 5,
             Self::Mark => 3,
+            Self::Scale => 6,
             Self::Reference => 8,
             Self::Text => 7,
         }
@@ -57,7 +61,7 @@ impl Layer {
 
     /// Whether a tool follows its lines.
     pub fn is_worked(self) -> bool {
-        !matches!(self, Self::Reference | Self::Text)
+        !matches!(self, Self::Scale | Self::Reference | Self::Text)
     }
 }
 

@@ -77,6 +77,8 @@ pub enum Layer {
     OutsideCut,
     /// Lines to scribe or engrave.
     Mark,
+    /// The rule and square that a print is checked by, beside the part; no tool follows them.
+    Scale,
     /// Strips, skins and finished surface shown for reference; never cut.
     Reference,
     /// Labels.

@@ -51,6 +51,26 @@ impl Path {
         }
     }
 
+    /// Centre and radius, if this is a full circle of two half arcs that turn the same way.
+    pub fn as_circle(&self) -> Option<(Point, f64)> {
+        let [
+            Segment::Arc { to, bulge },
+            Segment::Arc {
+                to: home,
+                bulge: back,
+            },
+        ] = self.segments[..]
+        else {
+            return None;
+        };
+        let half = (bulge.abs() - 1.0).abs() < 1e-9 && bulge == back;
+        let round = self.closed && half && (home - self.start).norm() < GRAIN;
+        round.then(|| {
+            let across = to - self.start;
+            (self.start + across / 2.0, across.norm() / 2.0)
+        })
+    }
+
     /// The last point.
     pub fn end(&self) -> Point {
         self.segments.last().map_or(self.start, Segment::to)

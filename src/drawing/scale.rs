@@ -46,7 +46,7 @@ pub fn scale_check() -> Drawing {
     };
     let marks = paths
         .into_iter()
-        .map(|path| item(Layer::Mark, Shape::Path(path)));
+        .map(|path| item(Layer::Scale, Shape::Path(path)));
     let labels = texts.into_iter().map(|(x, y, content)| {
         item(
             Layer::Text,
@@ -76,7 +76,7 @@ mod tests {
         let widths: Vec<f64> = check
             .items
             .iter()
-            .filter(|item| item.layer == Layer::Mark)
+            .filter(|item| item.layer == Layer::Scale)
             .map(|item| item.bounds().width())
             .collect();
         assert_eq!(widths.first(), Some(&100.0));

@@ -126,6 +126,10 @@ pub(super) fn sealed_trouble(bays: &[Bay], breather: f64) -> Option<Trouble> {
         .filter_map(on)
         .collect();
     Some(Trouble {
+        part: "bays".into(),
+        x: None,
+        value: None,
+        limit: None,
         headline: "air is shut in, with no way to the vent".into(),
         extent: format!(
             "{} {}, counted from the tail",

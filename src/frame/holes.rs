@@ -1,8 +1,8 @@
 //! Lightening holes: where a part has room for them, and how that room is divided.
 
 use super::FrameError;
-use super::chain::closed_arcs;
 use super::deepest::deepest;
+use super::rounded::{rounded, without_hairs};
 use crate::curve::Vector;
 use crate::design::{Holes, Pattern};
 use crate::drawing::{Path, Point};
@@ -133,12 +133,14 @@ fn extent(points: &[Vector<2>]) -> [[f64; 2]; 2] {
 
 /// All that discs with their centres in `cell` cover.
 fn contour_hole(part: &str, cell: &[Vector<2>], radius: f64) -> Result<Vec<Path>, FrameError> {
-    let covered = grown(cell, radius);
+    // Clipping leaves corners a hair apart, which would be rounded one by one.
+    let cell = without_hairs(cell);
+    let covered = grown(&cell, radius);
     let outer = covered
         .into_iter()
         .max_by(|a, b| area(a).abs().total_cmp(&area(b).abs()));
     outer
-        .map(|points| closed_arcs(&format!("a hole of {part}"), &points))
+        .map(|points| rounded(&format!("a hole of {part}"), &points, &cell, radius))
         .into_iter()
         .collect()
 }

@@ -172,6 +172,10 @@ pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2], unit: Unit) -> Plan {
     }
     let told = |headline: &str, remedy: &str| {
         Some(Trouble {
+            part: "spine".into(),
+            x: None,
+            value: Some(ends[1] - ends[0]),
+            limit: Some(sheet.length),
             headline: headline.into(),
             extent: format!(
                 "it is {} long, the sheet {}",

@@ -13,7 +13,9 @@ mod lighten;
 mod pieces;
 mod relief;
 mod rib;
+mod rounded;
 mod spine;
+mod stairs;
 mod trouble;
 
 pub use bevels::{Bevels, Facet};

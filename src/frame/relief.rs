@@ -25,7 +25,7 @@ pub(super) fn fits(relief: Relief, radius: f64, width: f64, depth: f64) -> bool 
         Relief::Corner => SQRT_2 * radius,
         Relief::Wall => 2.0 * radius,
     };
-    2.0 * radius <= width && along + STRAIGHT <= depth
+    2.0 * radius <= width + 1e-6 && along + STRAIGHT <= depth
 }
 
 /// The segments of a slot from the foot of one side, where the path is, round its end to the foot of the other.

@@ -3,13 +3,14 @@
 use super::bevels::{Bevels, Facet, bevels, facets};
 use super::chain::{LINE_TOLERANCE, arcs, close};
 use super::lands::{chain_lengths, net_area};
+use super::stairs::without_stairs;
 use super::{FrameError, Lands, Trouble, relief};
 use crate::curve::Vector;
 use crate::design::{Construction, Design};
 use crate::drawing::{Path, Placement};
 use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
-use crate::units::{list, place};
+use crate::units::{Unit, fine_size, list, place};
 
 /// One rib, seen from the tail: y to starboard, z up, both in the board's coordinates.
 #[derive(Debug, Clone, PartialEq)]
@@ -56,6 +57,9 @@ pub(crate) fn planes(construction: &Construction) -> Vec<f64> {
         .collect()
 }
 
+/// A slot may be narrower than the cutter by the rounding of a length, mm, and no more.
+const FIT: f64 = 1e-6;
+
 /// Every rib of the frame, still without holes, and which of them had to be left out. The rail must have been solved at both faces
 /// and the centre of each.
 pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), FrameError> {
@@ -68,6 +72,10 @@ pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), Fr
             Err(error @ FrameError::Rib { number, x, fault }) => {
                 first_fault.get_or_insert(error);
                 troubles.push(Trouble {
+                    part: format!("rib {number}"),
+                    x: Some(x),
+                    value: None,
+                    limit: None,
                     headline: format!("rib {number} is left out: {fault}"),
                     extent: format!("{} from the tail", place(x, design.report)),
                     remedy: "move the rib, lengthen the end block, or make the board thicker there"
@@ -81,14 +89,54 @@ pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), Fr
     if let (true, Some(error)) = (ribs.is_empty(), first_fault) {
         return Err(error);
     }
-    troubles.extend(unrelieved(construction, &ribs));
+    troubles.extend(narrow(construction, &ribs, design.report));
+    troubles.extend(unrelieved(construction, &ribs, design.report));
     Ok((ribs, troubles))
 }
 
-/// What is told of slots that the cutter, or its relief, does not go into.
-fn unrelieved(c: &Construction, ribs: &[Rib]) -> Option<Trouble> {
-    let radius = c.frame.cutter / 2.0;
-    let fits = |width: f64, depth: f64| relief::fits(c.frame.relief, radius, width, depth);
+/// Slots that the cutter does not go into.
+fn narrow(c: &Construction, ribs: &[Rib], unit: Unit) -> Option<Trouble> {
+    let cutter = c.frame.cutter;
+    // The ribs' slots for the spine, and the spine's for the ribs.
+    let kinds = [
+        ("ribs", c.spine + c.slot_clearance, "spine"),
+        ("spine", c.rib + c.slot_clearance, "rib"),
+    ];
+    let too_narrow = kinds.into_iter().filter(|k| k.1 + FIT < cutter);
+    let too_narrow: Vec<_> = too_narrow.collect();
+    let narrowest = too_narrow.iter().map(|k| k.1).reduce(f64::min)?;
+    let numbers: Vec<usize> = ribs.iter().map(|r| r.number).collect();
+    let extent: Vec<String> = too_narrow
+        .iter()
+        .map(|(part, width, _)| format!("{} in the {part}", fine_size(*width, unit)))
+        .collect();
+    let keys: Vec<String> = too_narrow.iter().map(|k| format!("`{}`", k.2)).collect();
+    Some(Trouble {
+        part: "slots".into(),
+        x: None,
+        value: Some(narrowest),
+        limit: Some(cutter),
+        headline: format!(
+            "slots are narrower than the cutter of {}, which cannot cut them",
+            fine_size(cutter, unit)
+        ),
+        extent: format!("{}, at ribs {}", extent.join(" and "), list(&numbers)),
+        remedy: format!(
+            "use a cutter of {} or less (`diameter` in [construction.cutter]); or saw these slots and square them with chisel and file; or take thicker stock \
+             ({} in [construction])",
+            fine_size(narrowest, unit),
+            keys.join(" and ")
+        ),
+    })
+}
+
+/// Slots that the cutter goes into but finds no room to relieve.
+fn unrelieved(c: &Construction, ribs: &[Rib], unit: Unit) -> Option<Trouble> {
+    let cutter = c.frame.cutter;
+    // Slots that the cutter does not go into are a trouble of their own.
+    let fits = |width: f64, depth: f64| {
+        width + FIT < cutter || relief::fits(c.frame.relief, cutter / 2.0, width, depth)
+    };
     let numbers: Vec<usize> = ribs
         .iter()
         .filter(|r| {
@@ -99,15 +147,23 @@ fn unrelieved(c: &Construction, ribs: &[Rib]) -> Option<Trouble> {
         })
         .map(|r| r.number)
         .collect();
-    (!numbers.is_empty()).then(|| {
-        let narrow = c.rib.min(c.spine) + c.slot_clearance;
-        Trouble {
-            headline: format!("a cutter of {:.1} mm finds no room to relieve slots, which stay square", c.frame.cutter),
-            extent: format!("at {} {}", if numbers.len() == 1 { "rib" } else { "ribs" }, list(&numbers)),
-            remedy: format!(
-                "use a smaller cutter (`diameter` in [construction.cutter]; the narrowest slot is {narrow:.1} mm wide); or square them by hand"
-            ),
-        }
+    (!numbers.is_empty()).then(|| Trouble {
+        part: "slots".into(),
+        x: None,
+        value: None,
+        limit: None,
+        headline: format!(
+            "a cutter of {} finds no room to relieve slots, which stay square",
+            fine_size(cutter, unit)
+        ),
+        extent: format!(
+            "at {} {}",
+            if numbers.len() == 1 { "rib" } else { "ribs" },
+            list(&numbers)
+        ),
+        remedy:
+            "use a smaller cutter (`diameter` in [construction.cutter]); or square them by hand"
+                .into(),
     })
 }
 
@@ -262,6 +318,7 @@ fn outline(
     let mut starboard = vec![Vector::<2>::new(half_slot, a.y + (b.y - a.y) * t)];
     starboard.extend_from_slice(&chain[after..]);
     starboard.dedup_by(|a, b| (*a - *b).norm() < 1e-6);
+    let starboard = without_stairs(&starboard);
     let starboard = relief::corners(&starboard, c.frame.relief, c.frame.cutter / 2.0);
     let start = starboard[0];
     let mut segments = arcs(&format!("rib {number}"), &starboard)?;

@@ -153,6 +153,10 @@ fn high_enough(asked: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64
 /// What is told of a spine that stops short.
 fn shortened(asked: [f64; 2], ends: [f64; 2], unit: Unit) -> Vec<Trouble> {
     let trouble = |end: &str, asked: f64, at: f64| Trouble {
+        part: "spine".into(),
+        x: Some(at),
+        value: None,
+        limit: None,
         headline: format!(
             "the spine stops {} short of the {end} block",
             place((asked - at).abs(), unit)

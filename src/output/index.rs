@@ -4,7 +4,7 @@ use std::fmt::{Display, Write};
 
 use super::{CAUTIONS, OutFile, preview};
 use crate::board::Board;
-use crate::report::{Report, Worst, measure_list};
+use crate::report::{Notice, Report, Worst, measure_list};
 use crate::sheets::Sheet;
 use crate::units;
 
@@ -18,8 +18,8 @@ td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}tr+tr td{border-top
 figure svg{display:block;width:100%;max-height:22rem}\
 svg path{fill:none;stroke-width:1;vector-effect:non-scaling-stroke}\
 figcaption{margin-top:.5rem;font-size:.9rem}a{color:#124e96}\
-.warning{border-left:4px solid #c77d0a;padding:.1rem 0 .1rem .9rem;margin:.8rem 0}\
-.warning p{margin:.2rem 0}dt{font-weight:600}dd{margin:0 0 .6rem}.small{color:#555;font-size:.9rem}\
+.warning,.note{border-left:4px solid #c77d0a;padding:.1rem 0 .1rem .9rem;margin:.8rem 0}.note{border-color:#888}\
+.warning p,.note p{margin:.2rem 0}dt{font-weight:600}dd{margin:0 0 .6rem}.small{color:#555;font-size:.9rem}\
 @media print{a{color:inherit}figure{break-inside:avoid}}";
 
 /// The page; `files` are the others in the folder.
@@ -41,9 +41,7 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
         );
     }
     measures(&mut html, board);
-    frame_troubles(&mut html, report);
     warnings(&mut html, report);
-    clashes(&mut html, report);
     gallery(&mut html, sheets);
     rail(&mut html, report);
     super::wood::section(&mut html, board, report);
@@ -82,60 +80,60 @@ fn measures(html: &mut String, board: &Board) {
     html.push_str("</table>\n");
 }
 
-fn frame_troubles(html: &mut String, report: &Report) {
-    if report.frame_troubles.is_empty() {
-        return;
+fn warnings(html: &mut String, report: &Report) {
+    html.push_str("<h2>Warnings</h2>\n");
+    if report.warned() == 0 {
+        html.push_str("<p>None: every course holds, every strip goes round, and every skin takes its shape.</p>\n");
     }
-    html.push_str("<h2>Frame</h2>\n");
-    for trouble in &report.frame_troubles {
-        warning(html, &trouble.headline, &trouble.extent, &trouble.remedy);
+    let (warnings, notes): (Vec<&Notice>, Vec<&Notice>) =
+        report.warnings.iter().partition(|n| n.is_warning());
+    for warning in warnings {
+        notice(html, warning);
+    }
+    if !notes.is_empty() {
+        html.push_str("<h2>Notes</h2>\n");
+    }
+    for note in notes {
+        notice(html, note);
     }
 }
 
-fn warnings(html: &mut String, report: &Report) {
-    if report.warned() == 0 {
-        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds, every strip goes round, and every skin takes its shape.</p>\n");
-        return;
+/// One thing that is wrong, with its extent, what to change, and rib by rib what there is more to say.
+fn notice(html: &mut String, notice: &Notice) {
+    put(
+        html,
+        format_args!(
+            "<div class=\"{}\"><p><strong>{}</strong>",
+            notice.severity.name(),
+            escape(&notice.headline)
+        ),
+    );
+    if !notice.extent.is_empty() {
+        put(html, format_args!(": {}", escape(&notice.extent)));
     }
-    html.push_str("<h2>Warnings</h2>\n");
-    for group in &report.warnings {
-        put(
-            html,
-            format_args!(
-                "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change: {}.</p>\
-                 <details><summary>Rib by rib</summary><table>\n",
-                escape(&group.headline()),
-                escape(&group.extent(report.report)),
-                escape(&group.remedy)
-            ),
-        );
-        for (rib, line) in group.lines(report.report) {
+    html.push_str(".</p>");
+    match notice.remedies.as_slice() {
+        [] => {}
+        [one] => put(html, format_args!("<p>To change: {}.</p>", escape(one))),
+        many => {
+            html.push_str("<p>To change, the least first:</p><ul>\n");
+            for remedy in many {
+                put(html, format_args!("<li>{}</li>\n", escape(remedy)));
+            }
+            html.push_str("</ul>");
+        }
+    }
+    if !notice.lines.is_empty() {
+        html.push_str("<details><summary>Rib by rib</summary><table>\n");
+        for (rib, line) in &notice.lines {
             put(
                 html,
-                format_args!("<tr><td>rib {rib}</td><td>{}</td></tr>\n", escape(&line)),
+                format_args!("<tr><td>rib {rib}</td><td>{}</td></tr>\n", escape(line)),
             );
         }
-        html.push_str("</table></details></div>\n");
+        html.push_str("</table></details>");
     }
-    super::wood::troubles(html, report);
-    super::index_skins::troubles(html, report);
-}
-
-fn clashes(html: &mut String, report: &Report) {
-    if report.clashes.is_empty() {
-        return;
-    }
-    html.push_str("<h2>Clashes of fins, leash plug and vent</h2>\n");
-    for clash in &report.clashes {
-        put(
-            html,
-            format_args!(
-                "<div class=\"warning\"><p><strong>{}</strong>.</p><p>To change: {}.</p></div>\n",
-                escape(&clash.headline),
-                escape(&clash.remedy)
-            ),
-        );
-    }
+    html.push_str("</div>\n");
 }
 
 /// The sheets' pictures: long parts first, each across the page, then ribs and cradles.
@@ -233,17 +231,6 @@ fn listing(html: &mut String, files: &[OutFile]) {
         );
     }
     html.push_str("</table>\n");
-}
-
-/// One thing that is wrong, with its extent and what to change.
-pub(super) fn warning(html: &mut String, headline: &str, extent: &str, remedy: &str) {
-    let [headline, extent, remedy] = [headline, extent, remedy].map(escape);
-    put(
-        html,
-        format_args!(
-            "<div class=\"warning\"><p><strong>{headline}</strong>: {extent}.</p><p>To change: {remedy}.</p></div>\n"
-        ),
-    );
 }
 
 pub(super) fn put(html: &mut String, what: impl Display) {

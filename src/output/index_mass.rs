@@ -71,14 +71,6 @@ pub(super) fn afloat(html: &mut String, board: &Board, report: &Report) {
             ),
         );
     }
-    for lying in report.afloat.iter() {
-        if let Some(trouble) = &lying.trouble {
-            put(
-                html,
-                format_args!("<p>{}: {}.</p>\n", escape(&lying.name()), escape(trouble)),
-            );
-        }
-    }
 }
 
 /// Bottom and deck on the centreline, and the water.

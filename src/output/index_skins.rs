@@ -1,7 +1,7 @@
 //! The skins on the index.
 
 use super::OutFile;
-use super::index::{escape, put, warning};
+use super::index::{escape, put};
 use crate::report::Report;
 use crate::skin::Treatment;
 
@@ -58,11 +58,4 @@ pub(super) fn skins(html: &mut String, report: &Report, files: &[OutFile]) {
         "<p class=\"small\">Strain is what the flat sheet must stretch (+) or shrink (−) to take the shape; a bend is its \
          radius over the skin's thickness t. Try an offcut first: wood differs.</p>\n",
     );
-}
-
-/// What the skins will not do.
-pub(super) fn troubles(html: &mut String, report: &Report) {
-    for trouble in &report.skins.troubles {
-        warning(html, &trouble.headline, &trouble.extent, &trouble.remedy);
-    }
 }

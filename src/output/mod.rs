@@ -72,20 +72,17 @@ pub fn files(
             bytes,
         });
     };
+    let usual = dxf::DxfOptions::default();
+    let old = ("dxf-r12", dxf::DxfVersion::R12);
+    let all_versions = [("dxf", dxf::DxfVersion::R2000), old];
+    let versions = &all_versions[..if options.r12 { 2 } else { 1 }];
     for sheet in &sheets {
         let (name, what) = (&sheet.name, &sheet.what);
         let text = svg::write(&sheet.drawing, &svg::SvgOptions::default())?;
         add(format!("svg/{name}.svg"), what, text.into_bytes());
-        let usual = dxf::DxfOptions::default();
-        let text = dxf::write(&sheet.drawing, &usual)?;
-        add(format!("dxf/{name}.dxf"), what, text.into_bytes());
-        if options.r12 {
-            let old = dxf::DxfOptions {
-                version: dxf::DxfVersion::R12,
-                ..usual
-            };
-            let text = dxf::write(&sheet.drawing, &old)?;
-            add(format!("dxf-r12/{name}.dxf"), what, text.into_bytes());
+        for &(folder, version) in versions {
+            let text = dxf::write(&sheet.drawing, &dxf::DxfOptions { version, ..usual })?;
+            add(format!("{folder}/{name}.dxf"), what, text.into_bytes());
         }
     }
     for map in strain_maps(board) {
@@ -98,8 +95,10 @@ pub fn files(
         let (name, what) = (&sheet.name, &sheet.what);
         let text = svg::write(&sheet.page, &svg::SvgOptions::default())?;
         add(format!("svg/{name}.svg"), what, text.into_bytes());
-        let text = dxf::write(&sheet.full, &dxf::DxfOptions::default())?;
-        add(format!("dxf/{name}.dxf"), what, text.into_bytes());
+        for &(folder, version) in versions {
+            let text = dxf::write(&sheet.full, &dxf::DxfOptions { version, ..usual })?;
+            add(format!("{folder}/{name}.dxf"), what, text.into_bytes());
+        }
     }
     let charts = strip_charts(board);
     for named in &charts {

@@ -7,24 +7,6 @@ use crate::report::{Report, strip_charts};
 use crate::sheets::plank_sheets;
 use crate::units;
 
-/// What passes a limit, with the remedies, the smallest change first.
-pub(super) fn troubles(html: &mut String, report: &Report) {
-    for trouble in &report.strips.troubles {
-        put(
-            html,
-            format_args!(
-                "<div class=\"warning\"><p><strong>{}</strong>: {}.</p><p>To change, the least first:</p><ul>\n",
-                escape(&trouble.headline),
-                escape(&trouble.extent)
-            ),
-        );
-        for remedy in &trouble.remedies {
-            put(html, format_args!("<li>{}</li>\n", escape(&remedy.words())));
-        }
-        html.push_str("</ul></div>\n");
-    }
-}
-
 /// Strips, wood, and where their sheets are.
 pub(super) fn section(html: &mut String, board: &Board, report: &Report) {
     let unit = report.report;

@@ -81,17 +81,21 @@ impl Advice {
         }
     }
 
+    /// The worst place.
+    pub fn worst(&self) -> Option<&Instance> {
+        let wanted_more = matches!(self.trouble, Trouble::Cover | Trouble::Proud);
+        self.places.iter().min_by(|a, b| {
+            let order = a.value.total_cmp(&b.value);
+            if wanted_more { order } else { order.reverse() }
+        })
+    }
+
     /// Where, and how bad at worst: `near ribs 1 to 4 and 6, at worst 2.31 mm in course 5, 820 mm from the tail`.
     pub fn extent(&self, unit: Unit) -> String {
         let mut ribs: Vec<usize> = self.places.iter().map(|p| p.rib).collect();
         ribs.dedup();
         let named = if ribs.len() == 1 { "rib" } else { "ribs" };
-        let wanted_more = matches!(self.trouble, Trouble::Cover | Trouble::Proud);
-        let worst = self.places.iter().min_by(|a, b| {
-            let order = a.value.total_cmp(&b.value);
-            if wanted_more { order } else { order.reverse() }
-        });
-        let worst = worst.map_or(String::new(), |w| {
+        let worst = self.worst().map_or(String::new(), |w| {
             format!(
                 ", at worst {} in course {}, {} from the tail",
                 self.number(w.value),

@@ -127,6 +127,32 @@ impl MassReport {
     }
 }
 
+/// Which water, in a word.
+fn water_name(water: Water) -> &'static str {
+    match water {
+        Water::Sea => "sea",
+        Water::Fresh => "fresh",
+        Water::Density(_) => "other",
+    }
+}
+
+fn water_and_load(water: &str, ridden: bool) -> String {
+    let load = if ridden {
+        "with its rider"
+    } else {
+        "by itself"
+    };
+    match water {
+        "sea" => format!("sea, {load}"),
+        water => format!("{water} water, {load}"),
+    }
+}
+
+/// Which water and load, in words.
+pub(super) fn lying_name(lying: &Lying) -> String {
+    water_and_load(water_name(lying.water), lying.ridden)
+}
+
 impl LyingReport {
     pub(super) fn new(board: &Board, lying: &Lying) -> Self {
         let nose = board.design.length;
@@ -143,11 +169,7 @@ impl LyingReport {
             lengthwise_height: a.lengthwise_height,
         });
         Self {
-            water: match lying.water {
-                Water::Sea => "sea",
-                Water::Fresh => "fresh",
-                Water::Density(_) => "other",
-            },
+            water: water_name(lying.water),
             density: lying.water.density(),
             ridden: lying.ridden,
             mass: lying.load.mass,
@@ -160,15 +182,7 @@ impl LyingReport {
 
     /// Which water and load, in words.
     pub fn name(&self) -> String {
-        let load = if self.ridden {
-            "with its rider"
-        } else {
-            "by itself"
-        };
-        match self.water {
-            "sea" => format!("sea, {load}"),
-            water => format!("{water} water, {load}"),
-        }
+        water_and_load(self.water, self.ridden)
     }
 
     /// Draught, trim and what it carries besides, in words.

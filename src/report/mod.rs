@@ -5,6 +5,7 @@ mod bed;
 mod fittings;
 mod mass;
 mod measure;
+mod notice;
 mod rail;
 mod schedule;
 mod skins;
@@ -16,6 +17,7 @@ mod wood;
 pub use advice::{Advice, Instance, advice};
 pub use mass::{AfloatReport, LyingReport, MassReport};
 pub use measure::{Measure, Quantity, measure_list};
+pub use notice::{Notice, Severity, Source};
 pub use rail::{RailReport, Worst, Worsts};
 pub use skins::{SkinFinding, SkinPlank, SkinReport, SkinsReport};
 pub use strip_chart::{NamedChart, strip_charts};
@@ -125,14 +127,15 @@ pub struct Report {
     pub strips: StripsReport,
     /// The wood they take.
     pub wood: WoodReport,
-    /// Where courses cannot hold, grouped by what to do about it.
-    pub warnings: Vec<Advice>,
+    /// Everything there is to be warned of or to note: the one list that every page shows.
+    pub warnings: Vec<Notice>,
     /// Fins, leash plug and vent that clash with something.
     pub clashes: Vec<crate::pads::Trouble>,
 }
 
 /// Reports on `board`.
 pub fn report(board: &Board) -> Report {
+    let strips = StripsReport::new(board);
     Report {
         name: board.design.name.clone(),
         notes: board.design.notes.clone(),
@@ -164,9 +167,9 @@ pub fn report(board: &Board) -> Report {
             .iter()
             .map(|l| LyingReport::new(board, l))
             .collect(),
-        strips: StripsReport::new(board),
         wood: WoodReport::new(board),
-        warnings: advice(&board.warnings),
+        warnings: notice::notices(board, &strips.troubles),
+        strips,
         clashes: board.pads.troubles.clone(),
     }
 }
@@ -204,13 +207,9 @@ fn rib(rib: &Rib) -> RibReport {
 }
 
 impl Report {
-    /// How many things there are to be warned of.
+    /// How many warnings there are; notes are not counted.
     pub fn warned(&self) -> usize {
-        self.warnings.len()
-            + self.frame_troubles.len()
-            + self.strips.troubles.len()
-            + self.skins.troubles.len()
-            + self.clashes.len()
+        self.warnings.iter().filter(|n| n.is_warning()).count()
     }
 
     /// The report as JSON, every number rounded to four decimals.

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::{Advice, advice};
 use crate::board::Board;
 use crate::rail::{Margin, Margins, Stack};
 
@@ -50,6 +51,8 @@ pub struct RailReport {
     pub at_ribs: Worsts,
     /// The worst in any plane from block to block.
     pub anywhere: Worsts,
+    /// Where courses cannot hold, grouped by what to do about it.
+    pub troubles: Vec<Advice>,
 }
 
 impl RailReport {
@@ -76,6 +79,7 @@ impl RailReport {
             pitch: c.strip.pitch(),
             at_ribs,
             anywhere,
+            troubles: advice(&board.warnings),
         }
     }
 }

@@ -35,7 +35,11 @@ pub fn tables(board: &Board, report: &Report) -> Vec<NamedTable> {
         named("fittings", fittings::table(board)),
         named("clashes", fittings::clashes(board)),
         named("bed", bed::table(board)),
-        named("warnings", warnings(report)),
+        named(
+            "warnings",
+            super::notice::table(&report.name, &report.warnings),
+        ),
+        named("rail-warnings", rail_warnings(report)),
         named("strip-warnings", strip_warnings(report)),
     ];
     let yard = &board.yard;
@@ -268,7 +272,7 @@ fn margins(board: &Board) -> Table {
     )
 }
 
-fn warnings(report: &Report) -> Table {
+fn rail_warnings(report: &Report) -> Table {
     let columns = vec![
         Column::plain("rib"),
         mm("from the tail"),
@@ -280,7 +284,7 @@ fn warnings(report: &Report) -> Table {
         Column::plain("unit"),
         Column::plain("what to change"),
     ];
-    let rows = report.warnings.iter().flat_map(|group| {
+    let rows = report.rail.troubles.iter().flat_map(|group| {
         group.places.iter().map(|p| {
             vec![
                 count(p.rib),
@@ -296,7 +300,7 @@ fn warnings(report: &Report) -> Table {
         })
     });
     Table {
-        title: format!("{}: warnings", report.name),
+        title: format!("{}: where courses cannot hold, place by place", report.name),
         columns,
         rows: rows.collect(),
     }

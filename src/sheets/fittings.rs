@@ -20,7 +20,8 @@ pub(super) fn sheet(board: &Board) -> Option<Sheet> {
     let mut items = grey(board, part);
     items.push(polyline(
         part,
-        Layer::Mark,
+        // For reference: a centre fin's own line, which is marked, lies on it.
+        Layer::Reference,
         &[Point::new(0.0, 0.0), Point::new(length, 0.0)],
     ));
     for f in &board.pads.fittings {

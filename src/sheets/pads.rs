@@ -1,9 +1,9 @@
 //! The pads' contours.
 
 use super::Sheet;
-use super::label::{LETTER, arrow, block, path, text};
+use super::label::{LETTER, arrow, block, engraved, path, text};
 use crate::board::Board;
-use crate::drawing::{Align, Drawing, Item, Layer, Path, Placement, Point, row};
+use crate::drawing::{Align, Drawing, Item, Layer, Path, Placement, Point, row, text_width};
 use crate::pads::{Fitting, Kind, Pad};
 use crate::units;
 
@@ -50,6 +50,21 @@ fn line(f: &Fitting, pad: &Pad) -> String {
     )
 }
 
+/// The pad's name, its side among it, engraved on a piece: port and starboard are mirror images and easily swapped.
+fn named(part: &str, piece: &Path) -> Option<Item> {
+    let word = part.trim_start_matches("pad-").to_uppercase();
+    let bounds = piece.bounds();
+    let room = 0.7 * bounds.width() / text_width(&word, 1.0);
+    let letter = LETTER.min(room).min(0.3 * bounds.height());
+    let (x, y) = (
+        (bounds.min.x + bounds.max.x) / 2.0,
+        (bounds.min.y + bounds.max.y) / 2.0,
+    );
+    // Smaller letters could not be read.
+    let at = Point::new(x, y - letter / 2.0);
+    (letter >= 1.0).then(|| engraved(part, at, letter, Align::Middle, &word))
+}
+
 /// A pad's pieces as they lie, the cut-outs in grey, its name over it.
 fn one(f: &Fitting, pad: &Pad) -> Drawing {
     let part = format!("pad-{}", f.name);
@@ -60,6 +75,11 @@ fn one(f: &Fitting, pad: &Pad) -> Drawing {
         .iter()
         .map(|piece| path(&part, Layer::OutsideCut, placed(&piece.outline)))
         .collect();
+    items.extend(
+        pad.pieces
+            .iter()
+            .filter_map(|piece| named(&part, &placed(&piece.outline))),
+    );
     items.extend(
         f.cuts
             .iter()

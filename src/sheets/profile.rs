@@ -44,11 +44,10 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
     }
     .without_empty_segments();
     let mut items = vec![path(part, Layer::OutsideCut, contour.reversed())];
-    items.push(polyline(
-        part,
-        Layer::Mark,
-        &[Point::new(0.0, 0.0), Point::new(length, 0.0)],
-    ));
+    for [from, to] in base_lines(length, |x| rocker.height(x)[0]) {
+        let ends = [Point::new(from, 0.0), Point::new(to, 0.0)];
+        items.push(polyline(part, Layer::Mark, &ends));
+    }
     let mut x = 0.0;
     while x <= length {
         let z = rocker.height(x)[0];
@@ -93,6 +92,26 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
             items,
         },
     })
+}
+
+/// Where the base line is marked: from either end to where the bottom comes so near that the cut would run over the mark.
+fn base_lines(length: f64, height: impl Fn(f64) -> f64) -> Vec<[f64; 2]> {
+    const NEAR: f64 = 0.5;
+    let reach = |from: f64, way: f64| {
+        let places = (0..=length as usize).map(|k| from + way * k as f64);
+        places.take_while(|x| height(*x) > NEAR).last()
+    };
+    let tail = reach(0.0, 1.0).map(|x| [0.0, x]);
+    let nose = reach(length, -1.0).map(|x| [x, length]);
+    // A bottom that never comes down to it leaves one line.
+    match (tail, nose) {
+        (Some([_, to]), Some([from, _])) if to > from => vec![[0.0, length]],
+        _ => tail
+            .into_iter()
+            .chain(nose)
+            .filter(|[a, b]| b > a)
+            .collect(),
+    }
 }
 
 /// The deck's centreline, dense enough to look at.

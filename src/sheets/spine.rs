@@ -23,13 +23,17 @@ pub(super) fn sheet(board: &Board) -> Sheet {
     if split {
         let length = board.design.construction.frame.sheet.length;
         words.push(format!(
-            "Longer than the sheet of {}: cut its {} pieces instead, each on its own sheet; grey lines show the joints.",
+            "Longer than the sheet of {}: cut its {} pieces instead, each on its own sheet. This one is for reference and has no line to cut.",
             units::size(length, board.design.report),
             spine.pieces.len()
         ));
     }
     let mut items = part_items(board, "spine", "SPINE", &spine.outline);
     if split {
+        // A shop that selects the cut layer must not cut the spine whole as well as in pieces.
+        for item in &mut items {
+            item.layer = Layer::Reference;
+        }
         let pieces = spine.pieces.iter().map(|p| p.outline.clone());
         items.extend(pieces.map(|outline| path("spine", Layer::Reference, outline)));
     }

@@ -12,6 +12,14 @@ use crate::units;
 pub struct PanelTrouble {
     /// Which skin.
     pub face: Face,
+    /// Where it is worst, mm from the tail, if it is one place.
+    pub x: Option<f64>,
+    /// What was found, in [`unit`](Self::unit).
+    pub value: Option<f64>,
+    /// Its limit.
+    pub limit: Option<f64>,
+    /// Unit of both: `%` of strain, `× thickness` of a bend's radius, `mm` of a length.
+    pub unit: &'static str,
     /// What is wrong, with its limit.
     pub headline: String,
     /// Where, and how bad at worst.
@@ -28,6 +36,10 @@ impl PanelTrouble {
             .unwrap_or((&text, "build it of narrow planks laid one by one"));
         Self {
             face,
+            x: None,
+            value: None,
+            limit: None,
+            unit: "",
             headline: format!("the {} skin cannot be laid flat", face.name()),
             extent: extent.to_owned(),
             remedy: remedy.to_owned(),
@@ -116,7 +128,7 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
             told(y.abs())
         )
     };
-    let (headline, extent, remedy) = match finding.cause {
+    let (value, limit, unit, headline, extent, remedy) = match finding.cause {
         Cause::StrainAlong | Cause::StrainAcross => {
             let (way, limit, value): (_, _, fn(&Strain) -> f64);
             if finding.cause == Cause::StrainAlong {
@@ -126,6 +138,9 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
             }
             let share = 100.0 * panel.skin.share_over(value, limit);
             (
+                100.0 * finding.value,
+                100.0 * limit,
+                "%",
                 format!(
                     "the {} skin must stretch more than {:.2} % {way} the grain",
                     face.name(),
@@ -172,6 +187,9 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
                 String::new()
             };
             (
+                1.0 / finding.value,
+                1.0 / limit,
+                "× thickness",
                 format!(
                     "the {} skin bends {way} the board tighter than {:.0} times its thickness",
                     face.name(),
@@ -190,6 +208,10 @@ fn strained(design: &Design, panel: &Panel, finding: &Finding) -> PanelTrouble {
     };
     PanelTrouble {
         face,
+        x: Some(x),
+        value: Some(value),
+        limit: Some(limit),
+        unit,
         headline,
         extent,
         remedy,
@@ -213,6 +235,10 @@ fn short(design: &Design, panel: &Panel) -> Option<PanelTrouble> {
     }
     Some(PanelTrouble {
         face,
+        x: None,
+        value: Some(worst),
+        limit: Some(if worst > stock { stock } else { shop.shortest_piece }),
+        unit: "mm",
         headline: format!("the {} skin's planks do not come out of the stock", face.name()),
         extent: {
             let [longest, stock, worst] = [longest, stock, worst].map(|mm| units::place(mm, design.report));

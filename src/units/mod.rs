@@ -11,7 +11,9 @@ mod scan;
 
 pub use list::list;
 pub use parse::{LengthError, parse_length};
-pub use print::{feet_inches, force, hundredths, inches, length, litres, mass, mm, place, size};
+pub use print::{
+    feet_inches, fine_size, force, hundredths, inches, length, litres, mass, mm, place, size,
+};
 
 /// A unit of length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]

@@ -93,6 +93,15 @@ pub fn place(mm: f64, unit: Unit) -> String {
     }
 }
 
+/// A size that another must fit, such as a slot or a cutter: to the hundredth of a millimetre, or the thousandth of an inch, since a
+/// sixteenth would hide which is wider.
+pub fn fine_size(mm: f64, unit: Unit) -> String {
+    match unit {
+        Unit::In | Unit::Ft => inches(mm, 3),
+        _ => format!("{} mm", hundredths(mm)),
+    }
+}
+
 /// A volume of cubic millimetres in litres to a tenth: `33.4 L`.
 pub fn litres(cubic_mm: f64) -> String {
     format!("{} L", decimal(cubic_mm / 1e6, 1))

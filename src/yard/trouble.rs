@@ -18,6 +18,12 @@ pub struct Trouble {
     pub headline: String,
     /// The way of straining, if it is one.
     pub strained: Option<Strained>,
+    /// Where it is worst, mm from the tail, if it is one place.
+    pub x: Option<f64>,
+    /// Strain found, percent.
+    pub value: Option<f64>,
+    /// Its limit, percent.
+    pub limit: Option<f64>,
     /// Where, and how bad at worst.
     pub extent: String,
     /// What to change, each of them enough by itself, the smallest change first.
@@ -53,6 +59,9 @@ pub(super) fn troubles(
         Trouble {
             headline: "the wood cannot be cut".to_owned(),
             strained: None,
+            x: None,
+            value: None,
+            limit: None,
             extent: headline.to_owned(),
             remedies: {
                 let tried = shortage.remedies(fault);
@@ -124,6 +133,9 @@ fn strain(
             }
         ),
         strained: Some(strained),
+        x: Some(worst.x),
+        value: Some(100.0 * u.value),
+        limit: Some(100.0 * u.limit),
         extent: format!(
             "{named} {}, at worst {:.2} % ({:.2} of the limit) on strip {}, {} from the tail, {}",
             list(&numbers),

@@ -56,9 +56,21 @@ def entity_report(entity: DXFEntity):
         report["closed"] = closed
         report["vertices"] = len(points)
         report["zero_length"] = sum(1 for a, b in pairs if a[:2] == b[:2])
+        # Shortest piece, and least rise of a piece that is an arc.
+        chords = [(math.dist(a[:2], b[:2]), a[2]) for a, b in pairs]
+        report["shortest"] = min((c for c, _ in chords), default=0)
+        report["least_rise"] = min((abs(bulge) * c / 2 for c, bulge in chords if bulge), default=1)
         if closed:
             report["area"] = signed_area(points)
             report["box"] = box(points)
+    elif kind == "CIRCLE":
+        centre, radius = entity.dxf.center, entity.dxf.radius
+        report["closed"] = True
+        report["radius"] = radius
+        report["centre"] = [centre.x, centre.y]
+        report["zero_length"] = 0
+        report["area"] = math.pi * radius * radius
+        report["box"] = [centre.x - radius, centre.y - radius, centre.x + radius, centre.y + radius]
     elif kind == "TEXT":
         report["text"] = decode_dxf_unicode(entity.plain_text())
         report["at"] = [*(entity.dxf.align_point if entity.dxf.halign else entity.dxf.insert)][:2]

@@ -53,7 +53,7 @@ fn the_screen_and_the_json_agree() {
         assert!(line("Frame").contains(&format!("{} ribs of", ribs.len())));
 
         // Every remedy once, every place of every warning.
-        for group in report["warnings"].as_array().unwrap() {
+        for group in report["rail"]["troubles"].as_array().unwrap() {
             let places = group["places"].as_array().unwrap();
             assert!(!places.is_empty());
             for place in places {
@@ -61,21 +61,14 @@ fn the_screen_and_the_json_agree() {
                 assert!(text.contains(&words), "{words}");
             }
         }
-        let groups = report["warnings"].as_array().unwrap().len();
         let troubles = report["strips"]["troubles"].as_array().unwrap();
-        let others: usize = ["/skins/troubles", "/frame_troubles", "/clashes"]
-            .iter()
-            .map(|list| report.pointer(list).unwrap().as_array().unwrap().len())
-            .sum();
-        assert_eq!(
-            text.matches("    → ").count(),
-            groups + troubles.len() + others
-        );
-        let remedies: usize = troubles
+        let notices = report["warnings"].as_array().unwrap();
+        assert_eq!(text.matches("    → ").count(), notices.len());
+        let remedies: usize = notices
             .iter()
             .map(|t| t["remedies"].as_array().unwrap().len())
             .sum();
-        assert_eq!(text.matches("      or ").count(), remedies - troubles.len());
+        assert_eq!(text.matches("      or ").count(), remedies - notices.len());
 
         // Strips and wood.
         let kinds = report["strips"]["kinds"].as_array().unwrap();
@@ -138,7 +131,7 @@ fn strict_turns_warnings_into_4() {
             !list.is_empty()
         };
         let lists = [
-            "/warnings",
+            "/rail/troubles",
             "/strips/troubles",
             "/skins/troubles",
             "/frame_troubles",

@@ -67,7 +67,7 @@ fn every_drawing_passes_the_auditor_in_closed_millimetres() {
             assert!(named(name), "{name}");
         }
         files.extend(found(&folder, "dxf-r12", ".dxf"));
-        assert_eq!(files.len(), 2 * usual + planks);
+        assert_eq!(files.len(), 2 * (usual + planks));
         let arguments: Vec<&str> = files.iter().map(String::as_str).collect();
         let Some(seen) = python::run("check_dxf.py", &arguments) else {
             return;
@@ -113,6 +113,52 @@ fn every_drawing_passes_the_auditor_in_closed_millimetres() {
             if ["tail-block", "nose-block", "pads"].contains(&stem) {
                 assert!(!cuts.is_empty(), "{file}");
             }
+            // What is longer than the sheet is not to be cut, and no stretch of a rule stands where a tool goes.
+            let board: Value =
+                serde_json::from_slice(&std::fs::read(folder.join("board.json")).unwrap()).unwrap();
+            if board["spine"]["pieces"].as_u64().unwrap() > 1 {
+                let worked = |e: &&Value| {
+                    let layer = e["layer"].as_str().unwrap().to_lowercase();
+                    !["scale", "reference", "text"].contains(&layer.as_str())
+                };
+                if stem == "spine" {
+                    assert_eq!(entities.iter().filter(worked).count(), 0, "{file}");
+                }
+                let ends = &board["spine"]["ends"];
+                let whole = ends[1].as_f64().unwrap() - ends[0].as_f64().unwrap();
+                for cut in &cuts {
+                    let side = |k: usize| cut["box"][k].as_f64().unwrap();
+                    let skin_or_outline = side(3) - side(1) > 150.0 || stem == "rocker";
+                    let length = side(2) - side(0);
+                    assert!(
+                        stem == "all-templates" && skin_or_outline || (length - whole).abs() > 1.0,
+                        "{file}: a spine {length} long"
+                    );
+                }
+            }
+            // No step too small for a tool, no arc that a straight line would do for.
+            if ["rib-", "spine"].iter().any(|lead| stem.starts_with(lead)) {
+                for cut in &cuts {
+                    let of = |key: &str| cut[key].as_f64().unwrap();
+                    assert!(of("shortest") > 0.05, "{file}: {}", of("shortest"));
+                    // Half a micrometre, less what rounding to 0.1 µm takes.
+                    assert!(of("least_rise") > 4.5e-4, "{file}: {}", of("least_rise"));
+                }
+            }
+            // The rule and the square, 23 lines a sheet, are on a layer of their own and nowhere else.
+            let on = |layer: &str| {
+                let is = |e: &&Value| e["layer"].as_str().unwrap().eq_ignore_ascii_case(layer);
+                entities
+                    .iter()
+                    .filter(is)
+                    .filter(|e| e["kind"] != "TEXT")
+                    .count()
+            };
+            assert!(
+                on("scale") > 0 && on("scale") % 23 == 0,
+                "{file}: {}",
+                on("scale")
+            );
             for cut in cuts {
                 assert_eq!(cut["closed"], true, "{file}");
                 let area = cut["area"].as_f64().unwrap();
@@ -150,8 +196,17 @@ fn the_drawings_measure_what_the_report_says() {
         };
         let size = |seen: &Value| {
             let entities = seen["entities"].as_array().unwrap();
-            let cut = entities.iter().find(|e| e["layer"] == "outside-cut");
-            let corner = |i: usize| cut.unwrap()["box"][i].as_f64().unwrap();
+            let side = |e: &Value, i: usize| e["box"][i].as_f64().unwrap();
+            // A spine that is cut in pieces is whole for reference only.
+            let drawn = |layer: &str| {
+                let of = entities
+                    .iter()
+                    .filter(|e| e["layer"] == layer && e["closed"] == true);
+                let wide = |e: &Value| side(e, 2) - side(e, 0);
+                of.max_by(|a, b| wide(a).total_cmp(&wide(b)))
+            };
+            let cut = drawn("outside-cut").or_else(|| drawn("reference")).unwrap();
+            let corner = |i: usize| side(cut, i);
             [corner(2) - corner(0), corner(3) - corner(1)]
         };
         let seen = seen.as_array().unwrap();

@@ -121,7 +121,7 @@ fn the_document_says_millimetres_twice_and_names_its_parts() {
     let view: Vec<&str> = view.split(' ').collect();
     assert_eq!(width, format!("{}mm", view[2]));
     assert_eq!(height, format!("{}mm", view[3]));
-    assert!(drawn.contains("id=\"mark\"") && drawn.contains("id=\"scale-check.mark\""));
+    assert!(drawn.contains("id=\"scale\"") && drawn.contains("id=\"scale-check.scale\""));
     assert_eq!(
         drawn,
         svg::write(&scale_check(), &SvgOptions::default()).unwrap()

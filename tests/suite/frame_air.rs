@@ -167,7 +167,122 @@ fn a_cutter_too_big_for_the_slots_is_told() {
     let [trouble] = board.frame_troubles.as_slice() else {
         panic!("{:?}", board.frame_troubles);
     };
-    assert!(trouble.headline.contains("8.0 mm"), "{trouble:?}");
+    assert!(
+        trouble.headline.contains("cutter of 0.315 in"),
+        "{trouble:?}"
+    );
+}
+
+/// Widths of the slots that open upward in a spine's contour, from its own lines: between two upright walls of more than 3 mm.
+fn slot_widths(spine: &boardwright::drawing::Path) -> Vec<f64> {
+    let walls: Vec<f64> = spine
+        .pieces()
+        .filter_map(|(from, segment)| {
+            let to = segment.to();
+            let upright = (from.x - to.x).abs() < 1e-6 && (from.y - to.y).abs() > 3.0;
+            upright.then_some(from.x)
+        })
+        .collect();
+    let mut sorted = walls;
+    sorted.sort_by(f64::total_cmp);
+    let pairs = sorted.windows(2).map(|w| w[1] - w[0]);
+    pairs.filter(|w| *w < 30.0).collect()
+}
+
+/// Measured on the contours: slots that a cutter does not go into are told, whatever the relief, and no others.
+#[test]
+fn slots_narrower_than_the_cutter_are_told() {
+    for (diameter, relief) in [
+        (6.0, "none"),
+        (6.0, "corner"),
+        (5.2, "none"),
+        (6.35, "wall"),
+        (3.0, "wall"),
+        (2.0, "none"),
+    ] {
+        let cutter =
+            format!("[construction.cutter]\nrelief = \"{relief}\"\ndiameter = \"{diameter} mm\"");
+        let board = board("twin-5ft8", &cutter);
+        let widths = slot_widths(&board.spine.outline);
+        assert_eq!(widths.len(), board.ribs.len());
+        let narrowest = widths.iter().copied().fold(f64::INFINITY, f64::min);
+        let told: Vec<_> = board
+            .frame_troubles
+            .iter()
+            .filter(|t| t.headline.contains("narrower than the cutter"))
+            .collect();
+        if narrowest > diameter - 1e-6 {
+            assert_eq!(
+                told,
+                Vec::<&boardwright::frame::Trouble>::new(),
+                "{diameter}"
+            );
+            continue;
+        }
+        let [trouble] = told.as_slice() else {
+            panic!("{diameter} {relief}: {:?}", board.frame_troubles);
+        };
+        assert!((trouble.value.unwrap() - narrowest).abs() < 1e-9);
+        assert_eq!(trouble.limit, Some(diameter));
+        let words = format!(
+            "{}: {}; {}",
+            trouble.headline, trouble.extent, trouble.remedy
+        );
+        for part in [
+            &format!("cutter of {diameter} mm"),
+            "5.2 mm in the spine",
+            "ribs 1 to 7",
+            "cutter of 5.2 mm or less",
+            "chisel",
+            "`rib`",
+        ] {
+            assert!(words.contains(part), "{part} in {words}");
+        }
+        // 6.2 mm in the ribs: too narrow for a quarter of an inch alone.
+        assert_eq!(
+            words.contains("6.2 mm in the ribs"),
+            diameter > 6.2,
+            "{words}"
+        );
+        // Relief that finds no room in the same slots is not a second trouble.
+        let others = board
+            .frame_troubles
+            .iter()
+            .filter(|t| t.headline.contains("relieve"));
+        assert!(
+            others.count() <= usize::from(diameter < 6.2),
+            "{:?}",
+            board.frame_troubles
+        );
+    }
+}
+
+/// What a file leaves out is no trouble of the maker's: whatever ribs and spine it asks for, the default cutter goes into their slots.
+#[test]
+fn the_default_cutter_goes_into_every_slot() {
+    for thickness in ["3 mm", "4 mm", "6 mm", "12 mm"] {
+        let text = format!(
+            "name = 'x'\n[outline]\nlength = 2000\nwidth = 500\n[foil]\ncentre = 65\n[construction]\nrib = '{thickness}'\nspine = '{thickness}'\n\
+             slot_clearance = 0\n"
+        );
+        let board = Board::new(parse(&text, "x").unwrap_or_else(|e| panic!("{e}"))).unwrap();
+        assert!(
+            board.frame_troubles.iter().all(|t| t.part != "slots"),
+            "{thickness}: {:?}",
+            board.frame_troubles
+        );
+    }
+}
+
+/// In a report in inches a slot and its cutter are told in inches, finely enough to tell them apart.
+#[test]
+fn a_narrow_slot_is_told_in_the_maker_s_unit() {
+    let cutter = "[construction.cutter]\ndiameter = \"1/4 in\"";
+    let board = board("noserider-9ft4", cutter);
+    let told = board.frame_troubles.iter().find(|t| t.part == "slots");
+    let told = told.unwrap();
+    assert!(told.headline.contains("0.250 in"), "{told:?}");
+    assert!(told.extent.contains("0.244 in in the spine"), "{told:?}");
 }
 
 /// A rib where the hollow is too low is left out and told; the rest of the board is there.

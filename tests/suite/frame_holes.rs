@@ -445,3 +445,37 @@ proptest! {
         }
     }
 }
+
+/// A corner of a hole is one arc of the corner's radius: small arcs that turn outward have that radius and no other, and none touches the next.
+#[test]
+fn a_hole_s_corner_is_one_arc() {
+    for name in ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"] {
+        let file = format!("examples/{name}.toml");
+        let text = std::fs::read_to_string(&file).unwrap();
+        let board = Board::new(parse(&text, &file).unwrap_or_else(|e| panic!("{e}"))).unwrap();
+        let corner = board.design.construction.frame.holes.corner;
+        let ribs = board.ribs.iter().flat_map(|r| &r.holes);
+        let mut corners = 0;
+        for hole in ribs
+            .chain(&board.spine.holes)
+            .filter(|h| h.segments.len() > 2)
+        {
+            let mut after_corner = false;
+            for (from, segment) in hole.pieces() {
+                let boardwright::drawing::Segment::Arc { to, bulge } = *segment else {
+                    after_corner = false;
+                    continue;
+                };
+                let radius = (to - from).norm() * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
+                let tight = bulge > 0.0 && radius < 2.0 * corner;
+                if tight {
+                    assert!((radius - corner).abs() < 0.031, "{name}: {radius}");
+                    assert!(!after_corner, "{name}: a corner in pieces at {from}");
+                    corners += 1;
+                }
+                after_corner = tight;
+            }
+        }
+        assert!(corners > 20, "{name}: {corners}");
+    }
+}

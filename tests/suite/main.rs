@@ -33,6 +33,7 @@ mod frame_holes;
 mod frame_spine;
 mod house;
 mod mass;
+mod notices;
 mod pads;
 mod rail_closed_forms;
 mod rail_warnings;

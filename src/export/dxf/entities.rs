@@ -49,8 +49,16 @@ pub(super) fn vertices(path: &Path, tolerance: f64) -> Vec<Vertex> {
     chain
 }
 
-/// The content of a TEXT: no control characters, codes escaped, everything beyond ASCII as `\U+XXXX`.
-pub(super) fn text_content(content: &str) -> String {
+/// A full circle in grains: centre and radius, if there is anything of it at that grain.
+pub(super) fn circle(path: &Path) -> Option<[i64; 3]> {
+    let (centre, radius) = path.as_circle()?;
+    let round = [centre.x, centre.y, radius].map(number::grains);
+    (round[2] > 0).then_some(round)
+}
+
+/// The content of a TEXT: no control characters, codes escaped; of what lies beyond ASCII the signs that have a code of old (`%%d` for °,
+/// `%%p` for ±, `%%c` for ⌀) as that, and the rest as `beyond` says.
+fn encoded(content: &str, beyond: impl Fn(char, &mut String)) -> String {
     let content = words::printable(content);
     let percents = content.contains("%%");
     let mut out = String::with_capacity(content.len());
@@ -60,15 +68,52 @@ pub(super) fn text_content(content: &str) -> String {
             '%' if percents => out.push_str("%%%"),
             '^' => out.push_str("^ "),
             ' '..='~' if c != '\\' => out.push(c),
-            _ => {
-                let mut units = [0; 2];
-                for unit in c.encode_utf16(&mut units) {
-                    out.push_str(&format!("\\U+{unit:04X}"));
-                }
-            }
+            '°' => out.push_str("%%d"),
+            '±' => out.push_str("%%p"),
+            '⌀' => out.push_str("%%c"),
+            _ => beyond(c, &mut out),
         }
     }
     out
+}
+
+/// Text for R2000: everything else beyond ASCII as `\U+XXXX`.
+pub(super) fn text_r2000(content: &str) -> String {
+    encoded(content, |c, out| {
+        let mut units = [0; 2];
+        for unit in c.encode_utf16(&mut units) {
+            out.push_str(&format!("\\U+{unit:04X}"));
+        }
+    })
+}
+
+/// Letters of Latin-1 from À on, without their accents.
+const PLAIN: &str = "AAAAAAACEEEEIIIIDNOOOOOxOUUUUYTsaaaaaaaceeeeiiiidnooooo/ouuuuyty";
+
+/// Text for R12, which knows no code for other letters: signs and Latin letters become their nearest in ASCII, the rest a question mark.
+pub(super) fn text_r12(content: &str) -> String {
+    encoded(content, |c, out| match c {
+        '×' => out.push('x'),
+        '½' => out.push_str("1/2"),
+        '¼' => out.push_str("1/4"),
+        '¾' => out.push_str("3/4"),
+        '²' => out.push('2'),
+        '³' => out.push('3'),
+        '·' => out.push('.'),
+        '–' | '—' | '−' => out.push('-'),
+        '‘' | '’' | '′' => out.push('\''),
+        '“' | '”' | '„' | '″' => out.push('"'),
+        '…' => out.push_str("..."),
+        '→' => out.push_str("->"),
+        '←' => out.push_str("<-"),
+        '≥' => out.push_str(">="),
+        '≤' => out.push_str("<="),
+        'ß' => out.push_str("ss"),
+        '\\' => out.push('/'),
+        '\u{a0}' => out.push(' '),
+        'À'..='ÿ' => out.extend(PLAIN.chars().nth(c as usize - 'À' as usize)),
+        _ => out.push('?'),
+    })
 }
 
 #[cfg(test)]
@@ -103,8 +148,22 @@ mod tests {
 
     #[test]
     fn text_is_plain_ascii() {
-        assert_eq!(text_content("6'4\" × ½\u{7}"), "6'4\" \\U+00D7 \\U+00BD");
-        assert_eq!(text_content("50% a\\P\nb"), "50% a\\U+005CP b");
-        assert_eq!(text_content("%%d^"), "%%%%%%d^ ");
+        for (content, r2000, r12) in [
+            ("6'4\" × ½\u{7}", "6'4\" \\U+00D7 \\U+00BD", "6'4\" x 1/2"),
+            ("50% a\\P\nb", "50% a\\U+005CP b", "50% a/P b"),
+            ("%%d^", "%%%%%%d^ ", "%%%%%%d^ "),
+            ("12.5° ±1", "12.5%%d %%p1", "12.5%%d %%p1"),
+            (
+                "Ünïørß 板",
+                "\\U+00DCn\\U+00EF\\U+00F8r\\U+00DF \\U+677F",
+                "Uniorss ?",
+            ),
+        ] {
+            assert_eq!(
+                (text_r2000(content).as_str(), text_r12(content).as_str()),
+                (r2000, r12)
+            );
+        }
+        assert_eq!(PLAIN.len(), 'ÿ' as usize - 'À' as usize + 1);
     }
 }

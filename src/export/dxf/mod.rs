@@ -1,4 +1,4 @@
-//! Drawings as DXF for cutters: millimetres, closed polylines with bulges, layers by intent, no splines.
+//! Drawings as DXF for cutters: millimetres, closed polylines with bulges, full circles as such, layers by intent, no splines.
 //!
 //! Items come in order of work: inside cuts, slots, outside cuts, marks, then reference and text.
 

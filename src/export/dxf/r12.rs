@@ -15,6 +15,14 @@ pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds, tolerance: f64) 
         let layer = item.layer.name().to_ascii_uppercase();
         match &item.shape {
             Shape::Path(path) => {
+                if let Some([x, y, radius]) = entities::circle(path) {
+                    w.words(&[(0, "CIRCLE"), (8, &layer)]);
+                    w.grains(10, x);
+                    w.grains(20, y);
+                    w.word(30, "0");
+                    w.grains(40, radius);
+                    continue;
+                }
                 let chain = entities::vertices(path, tolerance);
                 if chain.len() > 1 {
                     polyline(&mut w, &layer, &chain, path.closed);
@@ -123,16 +131,16 @@ fn polyline(w: &mut Writer, layer: &str, chain: &[Vertex], closed: bool) {
 
 fn text(w: &mut Writer, layer: &str, text: &Text) {
     w.words(&[(0, "TEXT"), (8, layer)]);
-    text_body(w, text);
+    text_body(w, text, &entities::text_r12(&text.content));
     w.word(7, "STANDARD");
     alignment(w, text);
 }
 
 /// Place, height, words and direction.
-pub(super) fn text_body(w: &mut Writer, text: &Text) {
+pub(super) fn text_body(w: &mut Writer, text: &Text, content: &str) {
     w.point(10, text.at.x, text.at.y, true);
     w.length(40, text.height);
-    w.word(1, &entities::text_content(&text.content));
+    w.word(1, content);
     w.length(50, text.angle.to_degrees().rem_euclid(360.0));
 }
 

@@ -69,6 +69,15 @@ fn entity(w: &mut Writer, item: &Item, handle: u32, tolerance: f64) -> bool {
     };
     match &item.shape {
         Shape::Path(path) => {
+            if let Some([x, y, radius]) = entities::circle(path) {
+                begin(w, "CIRCLE");
+                w.word(100, "AcDbCircle");
+                w.grains(10, x);
+                w.grains(20, y);
+                w.word(30, "0");
+                w.grains(40, radius);
+                return true;
+            }
             let chain = entities::vertices(path, tolerance);
             if chain.len() < 2 {
                 return false;
@@ -88,7 +97,7 @@ fn entity(w: &mut Writer, item: &Item, handle: u32, tolerance: f64) -> bool {
         Shape::Text(text) => {
             begin(w, "TEXT");
             w.word(100, "AcDbText");
-            text_body(w, text);
+            text_body(w, text, &entities::text_r2000(&text.content));
             w.word(7, "Standard");
             alignment(w, text);
             w.word(100, "AcDbText");
