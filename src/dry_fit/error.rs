@@ -7,9 +7,19 @@ use crate::shell::ShellError;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum FitError {
-    /// A plate or a strip does not make a solid.
-    #[error("a part does not make a solid: {0}")]
+    /// A strip does not make a solid, or a part lies outside the board.
+    #[error(transparent)]
     Mesh(#[from] MeshError),
+    /// A plate, skin, block or pad does not make a solid.
+    #[error(
+        "{part} does not make a solid ({error}); draw the sections near it gentler, or move it, and report the design file to boardwright's makers"
+    )]
+    Part {
+        /// The part.
+        part: String,
+        /// Why.
+        error: MeshError,
+    },
     /// A skin cannot be drawn.
     #[error(transparent)]
     Shell(#[from] ShellError),

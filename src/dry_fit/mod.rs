@@ -14,7 +14,9 @@ pub use solid::Solid;
 
 use crate::board::Board;
 use crate::mesh::Mesh;
-use crate::solids::{lofted_solid, planed_strips, rib_solid, skin_bodies, spine_solid};
+use crate::solids::{
+    lofted_solid, planed_strips, rib_solid, skin_bodies, spine_solid, within_board,
+};
 
 /// Greatest overlap of parts that only bear on each other, mm.
 pub const OVERLAP: f64 = 0.05;
@@ -36,11 +38,16 @@ pub struct DryFit {
 pub fn dry_fit(board: &Board) -> Result<DryFit, FitError> {
     let mut parts = Vec::new();
     for rib in &board.ribs {
-        parts.push(rib_solid(rib, TOLERANCE)?);
+        let part = format!("rib {}", rib.number);
+        parts.push(rib_solid(rib, TOLERANCE).map_err(|error| FitError::Part { part, error })?);
     }
-    parts.push(spine_solid(&board.spine, TOLERANCE)?);
+    let named = |part: &str| {
+        let part = part.to_owned();
+        |error| FitError::Part { part, error }
+    };
+    parts.push(spine_solid(&board.spine, TOLERANCE).map_err(named("the spine"))?);
     for skin in skin_bodies(board)? {
-        parts.push(lofted_solid(&skin)?);
+        parts.push(lofted_solid(&skin).map_err(named(&skin.name))?);
     }
     let strips = planed_strips(board)?;
     // Where each of the board's strips is among the parts.
@@ -55,15 +62,17 @@ pub fn dry_fit(board: &Board) -> Result<DryFit, FitError> {
             if horn == 0 {
                 places.blocks.push((i, parts.len()));
             }
-            parts.push(lofted_solid(body)?);
+            parts.push(lofted_solid(body).map_err(named(&body.name))?);
         }
     }
     for fitting in &board.pads.fittings {
         for piece in fitting.pad.iter().flat_map(|p| &p.pieces) {
             places.pads.push((fitting.through, parts.len()));
-            parts.push(lofted_solid(&piece.body)?);
+            parts.push(lofted_solid(&piece.body).map_err(named(&piece.body.name))?);
         }
     }
+    // Samples are as many as lengths ask, so these are bounded first.
+    let parts = within_board(board, parts)?;
     let solids: Vec<Solid> = parts.iter().map(Solid::new).collect::<Result<_, _>>()?;
     let contacts = pairs::pairs(board, &places, &parts)
         .into_iter()

@@ -300,12 +300,20 @@ fn inner([from, to]: [f64; 2]) -> [f64; 2] {
     [from + CLEAR, to - CLEAR]
 }
 
-/// Stretches over which `strip` carries the deck.
+/// Stretches over which `strip` carries the deck. Of starters abreast that fill the rail by themselves it is the outermost, on which the next
+/// course would stand; those behind it may lie lower, in the hollow.
 fn tops(board: &Board, strip: &Strip) -> Vec<[f64; 2]> {
     let mut found: Vec<[f64; 2]> = Vec::new();
     let mut run: Option<[f64; 2]> = None;
+    let starter = &board.design.construction.starter;
+    let abreast = starter.lie == Lie::Abreast;
     for stack in &board.rail.stacks {
-        let top = stack.courses.len() == strip.course + 1 && stack.closed;
+        let carrier = if abreast && stack.courses.len() <= starter.count {
+            0
+        } else {
+            stack.courses.len().saturating_sub(1)
+        };
+        let top = !stack.courses.is_empty() && carrier == strip.course && stack.closed;
         let here = top && stack.x >= strip.ends[0] && stack.x <= strip.ends[1];
         match (&mut run, here) {
             (Some(r), true) => r[1] = stack.x,

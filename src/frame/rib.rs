@@ -195,9 +195,14 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
     };
     let (aft, centre, fore) = (stack(x - half)?, stack(x)?, stack(x + half)?);
     // Not the faces' alone, since what moves aslant, as the starters' upper edge does, cuts a corner between them, and a strip may begin there.
-    let through = rail.stacks.iter().filter(|s| (s.x - x).abs() < half + 1e-6);
-    let polygons: Option<Vec<_>> = through.map(half_polygon).collect();
-    let polygons = polygons.ok_or(fail("the rail leaves no room for it"))?;
+    let through: Vec<&Stack> = rail
+        .stacks
+        .iter()
+        .filter(|s| (s.x - x).abs() < half + 1e-6)
+        .collect();
+    let polygons: Option<Vec<_>> = through.iter().map(|s| half_polygon(s)).collect();
+    let mut polygons = polygons.ok_or(fail("the rail leaves no room for it"))?;
+    polygons.extend(through.windows(2).flat_map(|w| between(w[0], w[1])));
     let chain = common(&polygons).ok_or(fail("its faces have nothing in common"))?;
     let (bottom, deck) = (chain[0].y, chain[chain.len() - 1].y);
     let slot_width = c.spine + c.slot_clearance;
@@ -249,6 +254,38 @@ fn half_polygon(stack: &Stack) -> Option<Vec<Vector<2>>> {
         .iter()
         .all(|p| p.iter().all(|c| c.is_finite()))
         .then_some(points)
+}
+
+/// Greatest step, mm, by which a corner of the rail moves from one plane to the next that a rib clears; a square corner that moves aslant enters the rib by
+/// a third of it.
+const MOVED: f64 = 0.08;
+/// Planes at most between two of the rail's.
+const MOST: usize = 16;
+
+/// What lies inboard of the strips in planes between two of the rail's, where they run straight: a corner that moves aslant, as those of starters do,
+/// is in neither plane where it is half way.
+fn between(aft: &Stack, fore: &Stack) -> Vec<Vec<Vector<2>>> {
+    // Past bottom and deck of any board.
+    const PAST: f64 = 1000.0;
+    let (Some(a), Some(b)) = (aft.inner_boundary(), fore.inner_boundary()) else {
+        return Vec::new();
+    };
+    if a.len() != b.len() || a.len() < 2 {
+        return Vec::new();
+    }
+    let moved = a.iter().zip(&b).map(|(p, q)| (q - p).norm());
+    let steps = ((moved.fold(0.0, f64::max) / MOVED).ceil() as usize).clamp(1, MOST);
+    let inboard = |k: usize| {
+        let t = k as f64 / steps as f64;
+        let rail: Vec<Vector<2>> = a.iter().zip(&b).map(|(p, q)| p + (q - p) * t).collect();
+        let (first, last) = (rail[0], rail[rail.len() - 1]);
+        let at = |y: f64, z: f64| Vector::<2>::new(y, z);
+        let mut ring = vec![at(0.0, first.y - PAST), at(first.x, first.y - PAST)];
+        ring.extend_from_slice(&rail);
+        ring.extend([at(last.x, last.y + PAST), at(0.0, last.y + PAST)]);
+        ring
+    };
+    (1..steps).map(inboard).collect()
 }
 
 /// A skin's inner face from y = 0 to before `end`, dense enough for [`LINE_TOLERANCE`].

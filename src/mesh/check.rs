@@ -1,7 +1,8 @@
 //! Whether a mesh bounds a solid.
 
-use super::Mesh;
 use super::edges::EdgeTable;
+use super::{Mesh, MeshError};
+use nalgebra::Point3;
 use std::fmt;
 
 /// What [`Mesh::check`] found; every count is zero and the volume positive for a sound mesh.
@@ -74,6 +75,21 @@ impl fmt::Display for MeshReport {
 }
 
 impl Mesh {
+    /// Refuses a corner outside the upright box from `low` to `high` grown by `margin` mm on every side, or one that is not finite.
+    pub fn within(&self, [low, high]: &[Point3<f64>; 2], margin: f64) -> Result<(), MeshError> {
+        let inside = |p: &Point3<f64>| {
+            // NaN has no order and so lies outside.
+            (0..3).all(|i| p[i] >= low[i] - margin && p[i] <= high[i] + margin)
+        };
+        match self.vertices.iter().find(|p| !inside(p)) {
+            None => Ok(()),
+            Some(p) => Err(MeshError::Far {
+                part: self.name.clone(),
+                at: [p.x, p.y, p.z],
+            }),
+        }
+    }
+
     /// Checks that the mesh is a closed 2-manifold by edges (each directed edge matched once by its
     /// opposite), outward, finite, and without repeated triangles or ones whose smallest altitude is not
     /// above `scale` mm. It does not look for triangles that cross each other.
@@ -137,7 +153,6 @@ impl Mesh {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use nalgebra::Point3;
 
     fn tetrahedron() -> Mesh {
         Mesh {
@@ -199,5 +214,29 @@ mod tests {
         beyond.triangles[0][0] = 9;
         assert_eq!(beyond.check(1e-9).bad_indices, 1);
         assert!(!tetrahedron().check(10.0).is_sound(), "scale is not heeded");
+    }
+
+    #[test]
+    fn a_corner_outside_the_box_is_refused() {
+        let cube = [Point3::origin(), Point3::new(1.0, 1.0, 1.0)];
+        assert_eq!(tetrahedron().within(&cube, 0.0), Ok(()));
+        for (axis, to) in [
+            (0, 1.6),
+            (1, -0.6),
+            (2, 9e9),
+            (2, f64::NAN),
+            (0, f64::INFINITY),
+        ] {
+            let mut far = tetrahedron();
+            far.vertices[1][axis] = to;
+            let refused = far.within(&cube, 0.5);
+            assert!(
+                matches!(&refused, Err(MeshError::Far { part, .. }) if part == "t"),
+                "{to}: {refused:?}"
+            );
+        }
+        let mut near = tetrahedron();
+        near.vertices[1].x = 1.4;
+        assert_eq!(near.within(&cube, 0.5), Ok(()));
     }
 }

@@ -47,6 +47,18 @@ pub enum MeshError {
         "the holes do not all lie inside the outline, apart from each other; move or drop the stray one"
     )]
     StrayHole,
+    /// A corner lies where nothing of the board can be.
+    #[error(
+        "{part} has a corner far outside the board, at ({:.0}, {:.0}, {:.0}) mm; make the starters smaller or fewer, or lay them abreast, and report the \
+         design file to boardwright's makers",
+        at[0], at[1], at[2]
+    )]
+    Far {
+        /// The part.
+        part: String,
+        /// The corner, mm.
+        at: [f64; 3],
+    },
     /// The thickness or the frame leaves no volume.
     #[error(
         "the plate has no volume; give it a thickness above zero and a frame with independent axes"

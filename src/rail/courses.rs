@@ -94,6 +94,13 @@ const REACHED: f64 = 0.25;
 /// Share of half its thickness, inboard of its middle, over which a moulded strip must carry the deck.
 const LAND: f64 = 0.9;
 const MAX_COURSES: usize = 60;
+/// Steepest bevel of a flat base, tan 60°: the planed base is then twice as wide as the strip is thick, and no plane held on it finds the strip's side
+/// (common practice, no published source).
+const STEEPEST: f64 = 1.732_050_807_568_877_2;
+/// Share of its longer side that a bevel may take from the shorter one, so that a strip keeps both: past 45° a square starter would be a wedge.
+const TAKEN: f64 = 0.95;
+/// Least part of a strip's direction that points along the board: cos 75°. What runs more squarely across is no strip of the rail.
+const FORE: f64 = 0.258_819_045_102_520_76;
 
 /// What is known of the courses beforehand, from the bottom up.
 #[derive(Debug, Clone, Copy, Default)]
@@ -117,6 +124,7 @@ pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
         given: *given,
         courses: Vec::new(),
         filled: false,
+        turned: false,
         asked: None,
     };
     builder.build();
@@ -169,6 +177,8 @@ struct Builder<'a> {
     courses: Vec<Course>,
     /// Whether the guide meets the deck at or below the starters' tops, so that they fill the rail by themselves.
     filled: bool,
+    /// Whether the last course stands off the guide because its base would have been planed too steeply.
+    turned: bool,
     /// See [`Stack::asked`].
     asked: Option<f64>,
 }
@@ -194,7 +204,9 @@ impl Builder<'_> {
         if self.filled {
             return;
         }
-        while self.courses.len() < MAX_COURSES && !self.done() {
+        // At the centre plane it would meet the other rail's.
+        let half = self.c.strip.thickness / 2.0;
+        while self.courses.len() < MAX_COURSES && !self.done() && self.foot(v).x > half {
             let Some(next) = self.strip(v) else { return };
             v = next;
         }
@@ -218,7 +230,7 @@ impl Builder<'_> {
     fn off_guide(&self, v: f64) -> Option<&Course> {
         let (index, below) = (self.courses.len().checked_sub(1)?, self.courses.last()?);
         let past = self.plane.goal.is_some_and(|(goal, _)| v >= goal);
-        (past || self.lean(index).is_some()).then_some(below)
+        (past || self.turned || self.lean(index).is_some()).then_some(below)
     }
 
     /// Where the next course stands.
@@ -241,12 +253,13 @@ impl Builder<'_> {
     /// Direction of the next course, which starts at guide parameter `v`.
     fn direction(&self, v: f64) -> Vector<3> {
         self.known_direction()
-            .unwrap_or_else(|| self.plane.guide.fore(v))
+            .unwrap_or_else(|| fore(self.plane.guide.fore(v)))
     }
 
     /// The direction given for the next course.
     fn known_direction(&self) -> Option<Vector<3>> {
-        self.given.along.get(self.courses.len()).copied().flatten()
+        let along = self.given.along.get(self.courses.len());
+        along.copied().flatten().map(fore)
     }
 
     /// The frame lying on the bottom skin's inner face, `out` along the face.
@@ -270,7 +283,7 @@ impl Builder<'_> {
         }
         let along = match self.known_direction() {
             Some(along) => along,
-            None => guide.fore(guide.last_rise(|p| self.plane.faces[0].inside(p) - size)?),
+            None => fore(guide.fore(guide.last_rise(|p| self.plane.faces[0].inside(p) - size)?)),
         };
         let skin = self.skin_frame(along);
         let height = |p: &Vector<2>| skin.local(*p).y;
@@ -348,6 +361,8 @@ impl Builder<'_> {
     }
 
     /// A course with a flat base planed to stand on `below`; the bevel costs it half its thickness times the tangent.
+    ///
+    /// It turns no further from `below` than a base can be planed: its head then leaves the guide, which the margins show.
     fn flat(
         &mut self,
         v: f64,
@@ -362,13 +377,25 @@ impl Builder<'_> {
             let up = square(p - foot, &along);
             up.dot(&below.out) / up.dot(&below.up).max(1e-9 * up.norm())
         };
-        let rise = |p: &Vector<2>| height - half * slope(p).abs();
-        let head = self.head(v, &along, |p| rise(p).max(0.25 * height))?;
         let shoulder = if kind == Kind::Starter {
             0.0
         } else {
             self.c.strip.springing()
         };
+        let steepest = STEEPEST.min(TAKEN * (height + shoulder) / (2.0 * half));
+        let rise = |p: &Vector<2>| {
+            let rise = height - half * slope(p).abs().min(steepest);
+            rise.max(0.25 * height)
+        };
+        let mut head = self.head(v, &along, rise)?;
+        self.turned = slope(&head.point).abs() > steepest;
+        if self.turned {
+            let ray = ray(below, &along, steepest.copysign(slope(&head.point)))?;
+            head.point = foot + ray * rise(&(foot + ray));
+            let guide = &self.plane.guide;
+            let level = guide.first_rise(v, |p| (p - head.point).dot(&ray));
+            head.v = level.unwrap_or_else(|| guide.end());
+        }
         self.courses.push(Course {
             kind,
             foot,
@@ -479,6 +506,27 @@ impl Builder<'_> {
         });
         Some(head.v)
     }
+}
+
+/// The direction, turned towards the nose until it holds [`FORE`].
+fn fore(along: Vector<3>) -> Vector<3> {
+    let across = along.y.hypot(along.z);
+    if along.x >= FORE || across < 1e-12 {
+        return along;
+    }
+    let share = (1.0 - FORE * FORE).sqrt() / across;
+    Vector::<3>::new(FORE, along.y * share, along.z * share)
+}
+
+/// The direction (y, z) in the plane, of unit length square to `along`, in which a strip stands whose base is planed by `slope` for `below`.
+fn ray(below: &SquareFrame, along: &Vector<3>, slope: f64) -> Option<Vector<2>> {
+    // Square to the strip it has to be square to this.
+    let q = below.out - below.up * slope;
+    let q = q - along * along.dot(&q);
+    let ray = Vector::<2>::new(-q.z, q.y);
+    let up = square(ray, along);
+    let length = up.norm();
+    (length > 1e-9).then(|| ray / length.copysign(up.dot(&below.up)))
 }
 
 impl Course {

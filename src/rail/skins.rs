@@ -3,7 +3,7 @@
 use super::hermite::PlaneLine;
 use crate::curve::{BSpline, Vector};
 use crate::design::Construction;
-use crate::shell::{Cut, InsetPoint, Side};
+use crate::shell::{Cut, InsetPoint, Mark, Side};
 
 /// A skin's inner face in a plane of constant x: along the inset surface to the land line, then straight on along its
 /// tangent.
@@ -112,15 +112,14 @@ pub(crate) fn at_depth(
     })
 }
 
-/// Where a skin stops following the section: its tangent has turned by more than `skin_turn` from that at the centre, or
-/// the section bends tighter than `skin_bend_radius`.
+/// Where a skin stops following the section: outboard of it the tangent has turned by more than `skin_turn` from that at the centre, or the
+/// section bends tighter than `skin_bend_radius`.
 ///
-/// The turn is reckoned in the section, so that rocker does not count as turn.
+/// Sought from the edge (deck: from the apex) inboard, so that a ridge or a dome near the centre, which the skin is relieved for, does not take the
+/// land there within a hand's breadth. Where the whole section is too tight the skin leaves it where it bends least. The turn is measured in the
+/// section, so that rocker does not count as turn.
 fn land(section: &BSpline<3>, construction: &Construction, apex: f64, bottom: bool) -> f64 {
     let start = if bottom { 0.0 } else { 1.0 };
-    // Samples inside each segment, so that curvature on a crease is never asked for.
-    const STEPS: usize = 32;
-    let breaks = section.knots().breaks();
     let direction = |d: &Vector<3>| {
         if bottom {
             d.z.atan2(d.y)
@@ -129,14 +128,37 @@ fn land(section: &BSpline<3>, construction: &Construction, apex: f64, bottom: bo
         }
     };
     let centre = direction(&section.derivatives::<2>(start)[1]);
-    let holds = |v: f64| {
+    let turns = |v: f64| direction(&section.derivatives::<2>(v)[1]) - centre;
+    let bend = |v: f64| {
         let [_, d, c] = section.derivatives::<3>(v);
-        let speed = d.norm();
-        let curvature = (d.y * c.z - d.z * c.y) / speed.powi(3);
-        (direction(&d) - centre).abs() <= construction.skin_turn
-            && curvature * construction.skin_bend_radius <= 1.0
+        (d.y * c.z - d.z * c.y) / d.norm().powi(3) * construction.skin_bend_radius
     };
-    let mut last = start;
+    let follows = |v: f64| turns(v) <= construction.skin_turn;
+    let holds = |v: f64| follows(v) && bend(v) <= 1.0;
+    let between = |mut good: f64, mut bad: f64| {
+        for _ in 0..40 {
+            let middle = (good + bad) / 2.0;
+            if holds(middle) {
+                good = middle
+            } else {
+                bad = middle
+            }
+        }
+        good
+    };
+    // Samples inside each segment, so that curvature on a crease is never asked for.
+    const STEPS: usize = 32;
+    let breaks = section.knots().breaks();
+    let inside = |w: &[f64], i: usize| {
+        let t = (i as f64 + 0.5) / STEPS as f64;
+        if bottom {
+            w[0] + (w[1] - w[0]) * t
+        } else {
+            w[1] - (w[1] - w[0]) * t
+        }
+    };
+    // From the centre out; the bottom's own surface ends at its edge.
+    let edge = if bottom { Mark::EdgeInner.v() } else { apex };
     let mut segments: Vec<&[f64]> = breaks
         .windows(2)
         .filter(|w| if bottom { w[1] <= apex } else { w[0] >= apex })
@@ -144,31 +166,44 @@ fn land(section: &BSpline<3>, construction: &Construction, apex: f64, bottom: bo
     if !bottom {
         segments.reverse();
     }
-    for w in segments {
+    let outer_end = |w: &[f64]| if bottom { w[1] } else { w[0] };
+    let own = segments
+        .iter()
+        .take_while(|w| !bottom || outer_end(w) <= edge + 1e-12)
+        .count();
+    let (own, round) = segments.split_at(own);
+    let mut least = (f64::INFINITY, start);
+    let mut last = None;
+    'own: for w in own.iter().rev() {
+        for i in (0..STEPS).rev() {
+            let v = inside(w, i);
+            if holds(v) {
+                last = Some(match i + 1 {
+                    STEPS => outer_end(w),
+                    next => between(v, inside(w, next)),
+                });
+                break 'own;
+            }
+            if follows(v) && bend(v) < least.0 {
+                least = (bend(v), v);
+            }
+        }
+    }
+    let Some(last) = last else {
+        return least.1;
+    };
+    if last != edge {
+        return last;
+    }
+    for w in round {
+        let mut good = None;
         for i in 0..STEPS {
-            let t = (i as f64 + 0.5) / STEPS as f64;
-            let v = if bottom {
-                w[0] + (w[1] - w[0]) * t
-            } else {
-                w[1] - (w[1] - w[0]) * t
-            };
+            let v = inside(w, i);
             if !holds(v) {
                 // At the first sample of a segment the crease itself is the land.
-                if i == 0 {
-                    return if bottom { w[0] } else { w[1] };
-                }
-                let (mut good, mut bad) = (last, v);
-                for _ in 0..40 {
-                    let middle = (good + bad) / 2.0;
-                    if holds(middle) {
-                        good = middle
-                    } else {
-                        bad = middle
-                    }
-                }
-                return good;
+                return good.map_or(if bottom { w[0] } else { w[1] }, |good| between(good, v));
             }
-            last = v;
+            good = Some(v);
         }
     }
     apex

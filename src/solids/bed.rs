@@ -17,23 +17,21 @@ pub fn bed_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
         points
     };
     let bed = &board.bed;
-    bed.cradles
-        .iter()
-        .map(|cradle| {
-            let frame = PlateFrame {
-                origin: Point3::new(cradle.x - cradle.thickness / 2.0, 0.0, bed.table),
-                across: Vector3::y(),
-                up: Vector3::z(),
-                through: Vector3::x(),
-            };
-            let holes: Vec<_> = cradle.holes.iter().map(ring).collect();
-            extrude(
-                &format!("cradle-{:02}", cradle.number),
-                &ring(&cradle.outline),
-                &holes,
-                &frame,
-                cradle.thickness,
-            )
-        })
-        .collect()
+    let cradles = bed.cradles.iter().map(|cradle| {
+        let frame = PlateFrame {
+            origin: Point3::new(cradle.x - cradle.thickness / 2.0, 0.0, bed.table),
+            across: Vector3::y(),
+            up: Vector3::z(),
+            through: Vector3::x(),
+        };
+        let holes: Vec<_> = cradle.holes.iter().map(ring).collect();
+        extrude(
+            &format!("cradle-{:02}", cradle.number),
+            &ring(&cradle.outline),
+            &holes,
+            &frame,
+            cradle.thickness,
+        )
+    });
+    super::within_board(board, cradles.collect::<Result<_, _>>()?)
 }

@@ -2,6 +2,7 @@
 
 use nalgebra::Point2;
 
+use super::bounds::within_board;
 use super::plates::{across, rib_solid, spine_solid};
 use crate::board::Board;
 use crate::curve::Vector;
@@ -34,7 +35,7 @@ pub fn frame_preview(board: &Board) -> Result<Vec<Mesh>, MeshError> {
         }
     }
     meshes.push(spine_solid(&board.spine, TOLERANCE)?);
-    Ok(meshes)
+    within_board(board, meshes)
 }
 
 /// The polygon without corners that nearly coincide, which clipping leaves.

@@ -1,6 +1,7 @@
 //! The board's parts as meshes.
 
 mod bed;
+mod bounds;
 mod frame;
 mod lofted;
 mod planed;
@@ -10,6 +11,7 @@ mod skins;
 mod strips;
 
 pub use bed::bed_solids;
+pub use bounds::within_board;
 pub use frame::frame_preview;
 pub use lofted::lofted_solid;
 pub use planed::planed_strips;
@@ -27,15 +29,16 @@ pub const MESH_TOLERANCE: f64 = 0.1;
 /// The end blocks as they are when the board is finished.
 pub fn block_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
     let bodies = board.blocks.iter().flat_map(|block| &block.bodies);
-    bodies.map(lofted_solid).collect()
+    within_board(board, bodies.map(lofted_solid).collect::<Result<_, _>>()?)
 }
 
 /// The pads of fins, leash plug and vent in place, nothing cut out of them yet.
 pub fn pad_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
     let pads = board.pads.fittings.iter().filter_map(|f| f.pad.as_ref());
-    pads.flat_map(|pad| &pad.pieces)
-        .map(|piece| lofted_solid(&piece.body))
-        .collect()
+    let solids = pads
+        .flat_map(|pad| &pad.pieces)
+        .map(|piece| lofted_solid(&piece.body));
+    within_board(board, solids.collect::<Result<_, _>>()?)
 }
 
 /// The finished shell, then the parts of the frame with the strips' slices at the ribs.

@@ -17,6 +17,8 @@ use crate::rail::{SkinFace, Stack, Strip, slice};
 const TOLERANCE: f64 = 0.004;
 /// Corners of a section are no further apart than this, mm, so that a cut finds one nearby.
 const CORNER: f64 = 0.6;
+/// Longest edge of a strip's section, mm: twice the widest strip and the largest starter that can be entered.
+const LONGEST: f64 = 250.0;
 /// Planes nearer to each other than this, mm, are one.
 const APART: f64 = 0.5;
 /// A section with less left than this, mm², ends the strip.
@@ -46,7 +48,10 @@ fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
         };
         let corners = slice.profile.flatten(TOLERANCE);
         if counts.is_empty() {
-            counts = divisions(&corners);
+            counts = divisions(&corners).ok_or_else(|| MeshError::Far {
+                part: strip_name(strip),
+                at: [stack.x, slice.frame.origin.x, slice.frame.origin.y],
+            })?;
         }
         let corners = divided(&corners, &counts);
         let ring: Vec<Vector<2>> = corners.into_iter().map(|p| slice.frame.plane(p)).collect();
@@ -78,11 +83,11 @@ fn closes(section: &Slice) -> bool {
     triangulate_ring(&ring).is_ok()
 }
 
-/// Into how many pieces every edge of the ring is to be divided.
-fn divisions(ring: &[Vector<2>]) -> Vec<usize> {
+/// Into how many pieces every edge of the ring is to be divided; `None` where one is longer than [`LONGEST`].
+fn divisions(ring: &[Vector<2>]) -> Option<Vec<usize>> {
     let edge = |i: usize| (ring[(i + 1) % ring.len()] - ring[i]).norm();
     (0..ring.len())
-        .map(|i| (edge(i) / CORNER).ceil().max(1.0) as usize)
+        .map(|i| (edge(i) <= LONGEST).then(|| (edge(i) / CORNER).ceil().max(1.0) as usize))
         .collect()
 }
 

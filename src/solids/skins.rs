@@ -12,6 +12,8 @@ const COLUMN: f64 = 3.0;
 const APART: f64 = 0.5;
 /// Tips this long, mm, are shaped as one with their blocks.
 const TIP: f64 = 12.0;
+/// Thickness, mm, of a skin where its faces would cross.
+const FEATHER: f64 = 0.01;
 /// How closely sections are followed, mm.
 const ACCURACY: f64 = 1e-4;
 
@@ -63,17 +65,19 @@ pub fn skin_bodies(board: &Board) -> Result<[Lofted; 2], ShellError> {
     ])
 }
 
-/// A section between two faces out to `edge` on either side: along the lower to starboard, back along the upper.
+/// A section between two faces out to `edge` on either side: along the lower to starboard, back along the upper. Where the faces, straight on from
+/// their lands, would cross short of the edge, the skin runs out to [`FEATHER`].
 fn ring(x: f64, edge: f64, [low, high]: &[SkinFace; 2], half: usize) -> Slice {
-    let across = |face: &SkinFace| -> Vec<Vector<2>> {
+    let across = |height: &dyn Fn(f64) -> f64| -> Vec<Vector<2>> {
         let places = (0..=half).map(|i| edge * i as f64 / half as f64);
-        let starboard = places.map(|y| Vector::<2>::new(y, face.height(y)));
+        let starboard = places.map(|y| Vector::<2>::new(y, height(y)));
         let starboard: Vec<Vector<2>> = starboard.collect();
         let port = starboard.iter().skip(1).rev();
         let port = port.map(|p| Vector::<2>::new(-p.x, p.y));
         port.chain(starboard.iter().copied()).collect()
     };
-    let mut ring = across(low);
-    ring.extend(across(high).into_iter().rev());
+    let upper = |y: f64| high.height(y).max(low.height(y) + FEATHER);
+    let mut ring = across(&|y| low.height(y));
+    ring.extend(across(&upper).into_iter().rev());
     Slice { x, ring }
 }

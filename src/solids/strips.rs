@@ -1,6 +1,6 @@
 //! Strips as solids.
 
-use super::lofted_solid;
+use super::{lofted_solid, within_board};
 use crate::board::Board;
 use crate::lofted::{Lofted, Slice};
 use crate::mesh::{Mesh, MeshError};
@@ -27,7 +27,7 @@ pub fn strip_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
         });
         meshes.push(port);
     }
-    Ok(meshes)
+    within_board(board, meshes)
 }
 
 fn solid(board: &Board, strip: &Strip) -> Result<Mesh, MeshError> {
