@@ -1,8 +1,10 @@
 //! What several tests share.
 
+pub mod any_design;
 pub mod browser;
 pub mod descent;
 pub mod flat;
+pub mod outcome;
 pub mod prisms;
 pub mod program;
 pub mod python;
