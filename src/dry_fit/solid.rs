@@ -17,8 +17,8 @@ const SAMPLE: f64 = 4.0;
 /// Slivers thinner than this, mm, are not meshes' own but rounding.
 const SCALE: f64 = 1e-9;
 
-/// Triangles larger than this, mm, are kept wherever they are.
-const LARGE: f64 = 10.0;
+/// Triangles with an edge longer than this, mm, are kept wherever they are; those between the rail's planes are shorter.
+const LARGE: f64 = 12.0;
 
 /// A closed mesh made ready for distances.
 pub struct Solid {
