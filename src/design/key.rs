@@ -36,6 +36,18 @@ pub enum Fallback {
     Rule(&'static str),
 }
 
+/// Where makers usually choose a value, by common practice with no published source: what `boardwright keys` prints as usual, and
+/// from where plausible designs are drawn in tests.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Usual {
+    /// Near its default, or near its sample where the default is a rule.
+    Near,
+    /// Between these, in the unit of the key's kind.
+    Between(f64, f64),
+    /// Between these shares of another key, which is of the same table or has its table's name before it.
+    Share(&'static str, f64, f64),
+}
+
 /// A key of the design file.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Key {
@@ -49,6 +61,8 @@ pub struct Key {
     pub only: Option<(&'static str, &'static [&'static str])>,
     /// A key of the same table that says the same in another way, so that both contradict.
     pub instead: Option<&'static str>,
+    /// Where its value usually lies.
+    pub usual: Usual,
     /// What it is.
     pub doc: &'static str,
     /// A value, as a file would have it.
@@ -66,6 +80,7 @@ impl Key {
             fallback: Fallback::Required,
             only: None,
             instead: None,
+            usual: Usual::Near,
             doc: "",
             sample,
             shy: false,
@@ -104,6 +119,22 @@ impl Key {
     pub(super) const fn instead_of(self, key: &'static str) -> Self {
         Self {
             instead: Some(key),
+            ..self
+        }
+    }
+
+    /// The same, usually between these.
+    pub(super) const fn usually(self, least: f64, most: f64) -> Self {
+        Self {
+            usual: Usual::Between(least, most),
+            ..self
+        }
+    }
+
+    /// The same, usually between these shares of another key.
+    pub(super) const fn usual_share(self, key: &'static str, least: f64, most: f64) -> Self {
+        Self {
+            usual: Usual::Share(key, least, most),
             ..self
         }
     }

@@ -205,22 +205,27 @@ const TOP: &[Key] = &[
 
 const OUTLINE: &[Key] = &[
     Key::new("length", Length(1200.0, 4500.0), "\"6' 4\\\"\"")
+        .usually(1650.0, 3000.0)
         .doc("Length from tail to nose along the base line"),
     Key::new("width", Length(250.0, 900.0), "\"20 1/4 in\"")
         .or_rule("required unless `points` is given")
         .instead_of("points")
+        .usually(470.0, 620.0)
         .doc("Greatest width"),
     Key::new("wide_point", Length(300.0, 4200.0), "\"38 3/4 in\"")
         .or_rule("0.52 of the length")
         .instead_of("points")
+        .usual_share("length", 0.45, 0.56)
         .doc("Place of the greatest width, from the tail"),
     Key::new("nose_width", Length(20.0, 850.0), "\"11 3/4 in\"")
         .or_rule("0.58 of the width for a pointed nose, 0.8 for a round one")
         .instead_of("points")
+        .usual_share("width", 0.55, 0.75)
         .doc("Full width 12 in (304.8 mm) from the nose"),
     Key::new("tail_width", Length(20.0, 850.0), "\"14 1/4 in\"")
         .or_rule("0.6 of the width for a pin, 0.7 for a round tail, 0.72 for others")
         .instead_of("points")
+        .usual_share("width", 0.66, 0.8)
         .doc("Full width 12 in (304.8 mm) from the tail"),
     Key::new(
         "points",
@@ -236,6 +241,7 @@ const OUTLINE: &[Key] = &[
     Key::new("nose_angle", Degrees(15.0, 85.0), "55")
         .or_number(55.0)
         .only("nose", &["pointed"])
+        .usually(45.0, 65.0)
         .doc("Angle between one side of the nose's point and the centreline"),
     Key::new(
         "tail",
@@ -248,21 +254,25 @@ const OUTLINE: &[Key] = &[
         .or_number(50.0)
         .only("tail", &["pin"])
         .shy()
+        .usually(40.0, 60.0)
         .doc("Angle between one side of the tail's point and the centreline"),
     Key::new("tail_end_width", Length(30.0, 700.0), "150")
         .or_rule("0.5 of the width 12 in from the tail, 0.6 for a swallow tail")
         .only("tail", CUT_TAILS)
         .shy()
+        .usual_share("width", 0.25, 0.42)
         .doc("Width of the cut; of a squash tail where its corners would meet, of a swallow tail from tip to tip"),
     Key::new("tail_corner", Length(5.0, 250.0), "40")
         .or_rule("a quarter of `tail_end_width`")
         .only("tail", &["squash"])
         .shy()
+        .usual_share("tail_end_width", 0.15, 0.4)
         .doc("Radius of the corners"),
     Key::new("tail_cleft", Length(20.0, 300.0), "110")
         .or_rule("0.45 of `tail_end_width`")
         .only("tail", &["swallow"])
         .shy()
+        .usual_share("tail_end_width", 0.35, 0.6)
         .doc("Depth of the cleft"),
 ];
 
@@ -270,10 +280,12 @@ const ROCKER: &[Key] = &[
     Key::new("nose", Length(10.0, 450.0), "120")
         .or_number(120.0)
         .instead_of("points")
+        .usually(60.0, 150.0)
         .doc("Height of the bottom at the nose above the base line"),
     Key::new("tail", Length(0.0, 300.0), "55")
         .or_number(55.0)
         .instead_of("points")
+        .usually(20.0, 70.0)
         .doc("Height of the bottom at the tail above the base line"),
     Key::new("flat", Places(2, 2), "[700, 1100]")
         .or_rule("from 0.36 to 0.56 of the length")
@@ -293,22 +305,27 @@ const FOIL: &[Key] = &[
     Key::new("centre", Length(25.0, 150.0), "\"2 5/8 in\"")
         .or_rule("required unless `points` is given")
         .instead_of("points")
+        .usually(55.0, 85.0)
         .doc("Thickness half way along the board"),
     Key::new("nose", Length(10.0, 150.0), "38")
         .or_rule("0.57 of `centre`")
         .instead_of("points")
+        .usual_share("centre", 0.5, 0.68)
         .doc("Thickness 12 in (304.8 mm) from the nose"),
     Key::new("tail", Length(10.0, 150.0), "42")
         .or_rule("0.62 of `centre`")
         .instead_of("points")
+        .usual_share("centre", 0.55, 0.72)
         .doc("Thickness 12 in (304.8 mm) from the tail"),
     Key::new("nose_tip", Length(3.0, 100.0), "20")
         .or_rule("half of `nose`")
         .instead_of("points")
+        .usual_share("nose", 0.4, 0.6)
         .doc("Thickness at the nose, just before the tip rounds off"),
     Key::new("tail_tip", Length(3.0, 100.0), "22")
         .or_rule("half of `tail`")
         .instead_of("points")
+        .usual_share("tail", 0.4, 0.6)
         .doc("Thickness at the tail, just before the tip rounds off"),
     Key::new(
         "points",
@@ -321,7 +338,9 @@ const FOIL: &[Key] = &[
 ];
 
 const SECTION: &[Key] = &[
-    Key::new("at", Length(0.0, 4500.0), "965").doc("Place, from the tail"),
+    Key::new("at", Length(0.0, 4500.0), "965")
+        .usual_share("outline.length", 0.08, 0.92)
+        .doc("Place, from the tail"),
     Key::new(
         "contour",
         Choice(&["flat", "roll", "concave", "double-concave", "vee"]),
@@ -332,43 +351,54 @@ const SECTION: &[Key] = &[
     Key::new("contour_depth", Length(0.0, 25.0), "4")
         .or_number(4.0)
         .only("contour", &["roll", "concave", "double-concave", "vee"])
+        .usually(1.0, 6.0)
         .doc("Depth of the contour"),
     Key::new("edge", Choice(&["hard", "soft"]), "\"soft\"")
         .or_word("soft")
         .doc("The bottom edge's character"),
     Key::new("edge_radius", Length(0.5, 80.0), "30")
         .or_rule("2 mm for a hard edge, 30 mm for a soft one")
+        .usually(12.0, 45.0)
         .doc("Radius of the bottom edge; a wooden edge cannot be kept sharper than 0.5 mm"),
     Key::new("tuck", Length(0.0, 120.0), "16")
         .or_rule("8 mm for a hard edge, 16 mm for a soft one")
+        .usually(6.0, 24.0)
         .doc("How far the bottom edge lies inside the apex"),
     Key::new("tuck_angle", Degrees(20.0, 80.0), "45")
         .or_number(45.0)
+        .usually(35.0, 60.0)
         .doc("Angle at which the tuck leaves the bottom"),
     Key::new("apex", Number(0.15, 0.6), "0.4")
         .or_number(0.4)
+        .usually(0.32, 0.5)
         .doc("Height of the apex above the bottom's centre, as a fraction of the thickness"),
     Key::new("fullness", Number(0.0, 1.0), "0.5")
         .or_number(0.5)
+        .usually(0.25, 0.75)
         .doc("Fullness of the upper rail: 0 thin, 1 boxy"),
     Key::new("crown", Length(0.0, 40.0), "4")
         .or_rule("a tenth of the deck's height over the apex")
+        .usually(2.0, 8.0)
         .doc("Fall of the deck from the centreline to half way out to the apex"),
 ];
 
 const CONSTRUCTION: &[Key] = &[
     Key::new("bottom_skin", Length(3.0, 8.0), "4")
         .or_number(4.0)
+        .usually(3.0, 5.0)
         .doc("Thickness of the bottom skin"),
     Key::new("deck_skin", Length(3.0, 8.0), "4")
         .or_number(4.0)
+        .usually(3.0, 5.0)
         .doc("Thickness of the deck skin"),
     Key::new("rib", Length(3.0, 12.0), "6")
         .or_number(6.0)
+        .usually(4.0, 9.0)
         .doc("Thickness of the ribs"),
     Key::new("rib_spacing", Length(100.0, 500.0), "250")
         .or_number(250.0)
         .instead_of("rib_stations")
+        .usually(180.0, 350.0)
         .doc("Distance of the ribs; what is left over is shared between the ends"),
     Key::new(
         "rib_stations",
@@ -380,21 +410,27 @@ const CONSTRUCTION: &[Key] = &[
     .doc("The ribs' centre planes, from the tail"),
     Key::new("spine", Length(3.0, 25.0), "6")
         .or_number(6.0)
+        .usually(4.0, 12.0)
         .doc("Thickness of the spine"),
     Key::new("slot_clearance", Length(0.0, 1.0), "0.2")
         .or_number(0.2)
+        .usually(0.1, 0.4)
         .doc("Clearance in the half-lap slots, over the partner's thickness"),
     Key::new("tail_block", Length(20.0, 600.0), "90")
         .or_rule("pin 120 mm, round 90 mm, square and squash 60 mm, swallow the cleft and 40 mm")
+        .usually(60.0, 160.0)
         .doc("Length of the solid block at the tail, from the tail's end (swallow: from the tips)"),
     Key::new("nose_block", Length(20.0, 600.0), "120")
         .or_rule("120 mm for a pointed nose, 90 mm for a round one")
+        .usually(70.0, 180.0)
         .doc("Length of the solid block at the nose"),
     Key::new("cover", Length(0.0, 10.0), "2")
         .or_number(2.0)
+        .usually(1.0, 3.0)
         .doc("Least wood left behind the finished rail"),
     Key::new("proud", Length(0.0, 10.0), "0.5")
         .or_number(0.5)
+        .usually(0.3, 1.0)
         .doc("Least stock standing proud of the finished rail"),
     Key::new("skin_turn", Degrees(5.0, 60.0), "25")
         .or_number(25.0)
@@ -410,24 +446,30 @@ const STRIP: &[Key] = &[
         .doc("Thickness, across the rail"),
     Key::new("width", Length(8.0, 30.0), "12.7")
         .or_number(12.7)
+        .usually(10.0, 20.0)
         .doc("Width, from lip plane to bead crown"),
     Key::new("bead_radius", Length(1.5, 60.0), "3")
         .or_rule("half the thickness: a half-round")
+        .usual_share("thickness", 0.5, 0.8)
         .doc("Radius of the bead; at least half the thickness"),
     Key::new("cove_radius", Length(1.5, 60.0), "3")
         .or_rule("that of the bead")
+        .usual_share("bead_radius", 1.0, 1.2)
         .doc("Radius of the cove; at least the bead's"),
     Key::new("cove_depth", Length(0.2, 10.0), "2.5")
         .or_rule("0.5 mm less than the arc's full depth, so that the lips keep wood")
+        .usual_share("thickness", 0.1, 0.35)
         .doc("Depth of the cove; at most the depth of its arc across the full thickness"),
 ];
 
 const STARTER: &[Key] = &[
     Key::new("size", Length(4.0, 25.0), "8")
         .or_number(8.0)
+        .usual_share("construction.strip.thickness", 1.1, 1.8)
         .doc("Side of the square; at least the strip's thickness"),
     Key::new("count", Count(1, 4), "2")
         .or_number(2.0)
+        .usually(1.0, 3.0)
         .doc("How many to each rail"),
     Key::new("lie", Choice(&["abreast", "stacked"]), "\"abreast\"")
         .or_word("abreast")
@@ -435,6 +477,7 @@ const STARTER: &[Key] = &[
     Key::new("laminations", Count(1, 4), "1")
         .or_number(1.0)
         .shy()
+        .usually(1.0, 2.0)
         .doc("How many laminations each is bent as, to be glued together on the frame"),
     Key::new("laid", Choice(&["upright", "level"]), "\"upright\"")
         .or_word("upright")

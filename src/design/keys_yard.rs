@@ -25,6 +25,7 @@ pub(super) const TIMBER: &[Key] = &[
         .doc("Species of blocks and pads"),
     Key::new("working", Number(0.05, 1.0), "0.75")
         .or_number(0.75)
+        .usually(0.5, 0.9)
         .doc("Share of the strain that breaks clear wood to which strips may be bent and twisted"),
     Key::new("softened", Choice(&["none", "starters", "strips", "all"]), "\"none\"")
         .or_word("none")
@@ -32,6 +33,7 @@ pub(super) const TIMBER: &[Key] = &[
         .doc("Which of the rail's strips are soaked or steamed before they are bent: bends, not twist, are then held to what softened wood takes"),
     Key::new("moisture", Number(0.0, 30.0), "10")
         .or_number(10.0)
+        .usually(6.0, 16.0)
         .doc("Moisture content the wood is weighed at, percent of its dry mass"),
 ];
 
@@ -41,20 +43,25 @@ pub(super) const SPECIES: &[Key] = &[
         .or_word("softwood")
         .doc("Conifer or broad-leaved, as the bending rule of glued beams divides them"),
     Key::new("specific_gravity", Number(0.05, 1.4), "0.41")
+        .usually(0.25, 0.7)
         .doc("Dry mass over that of water, on the volume named by `basis`"),
     Key::new("basis", Choice(&["twelve-percent", "green"]), "\"twelve-percent\"")
         .or_word("twelve-percent")
         .doc("Volume that the specific gravity is reckoned on"),
-    Key::new("modulus", Number(100.0, 40_000.0), "9500").doc("Modulus of elasticity along the grain, MPa"),
+    Key::new("modulus", Number(100.0, 40_000.0), "9500").usually(6000.0, 14000.0)
+        .doc("Modulus of elasticity along the grain, MPa"),
     Key::new("loading", Choice(&["centre", "pure"]), "\"centre\"")
         .or_word("centre")
         .doc("How the modulus was tested: by a load at the centre, as in most tables, so that the true one is a tenth more; or free of shear"),
-    Key::new("rupture", Number(1.0, 400.0), "68").doc("Modulus of rupture, MPa"),
+    Key::new("rupture", Number(1.0, 400.0), "68").usual_share("modulus", 0.0055, 0.0095)
+        .doc("Modulus of rupture, MPa"),
     Key::new("shear", Number(0.1, 60.0), "7.4")
         .or(Nothing)
+        .usual_share("rupture", 0.09, 0.14)
         .doc("Shear strength along the grain, MPa; without it twist has no limit"),
     Key::new("shear_ratio", Number(0.005, 0.5), "0.06")
         .or_rule("1/16")
+        .usually(0.04, 0.09)
         .doc("Shear modulus over modulus of elasticity"),
     Key::new("source", Text, "\"tested on offcuts\"")
         .or(Nothing)
@@ -64,6 +71,7 @@ pub(super) const SPECIES: &[Key] = &[
 pub(super) const SHOP: &[Key] = &[
     Key::new("spare", Number(0.0, 2.0), "0.15")
         .or_number(0.15)
+        .usually(0.0, 0.3)
         .doc("Strips cut over and above those needed, as a share"),
     Key::new("end_allowance", Length(0.0, 500.0), "50")
         .or_number(50.0)
@@ -73,9 +81,11 @@ pub(super) const SHOP: &[Key] = &[
         .doc("Shortest offcut worth keeping"),
     Key::new("scarf_ratio", Number(8.0, 50.0), "8")
         .or_number(8.0)
+        .usually(8.0, 14.0)
         .doc("Length of a scarf over the thickness it joins"),
     Key::new("scarf_strain", Number(0.05, 1.0), "0.5")
         .or_number(0.5)
+        .usually(0.3, 0.9)
         .doc("Scarfs keep off where a strip uses more than this share of a limit"),
     Key::new("stagger", Length(0.0, 5000.0), "300")
         .or_number(300.0)
@@ -99,23 +109,33 @@ pub(super) const PLANK: &[Key] = &[
     Key::new("name", Text, "\"two by six\"")
         .or_rule("its size")
         .doc("What you call it"),
-    Key::new("length", Length(300.0, 10_000.0), "3000").doc("Length as bought"),
-    Key::new("width", Length(20.0, 600.0), "145").doc("Width as bought"),
-    Key::new("thickness", Length(5.0, 150.0), "45").doc("Thickness as bought"),
+    Key::new("length", Length(300.0, 10_000.0), "3000")
+        .usually(1800.0, 5000.0)
+        .doc("Length as bought"),
+    Key::new("width", Length(20.0, 600.0), "145")
+        .usually(90.0, 250.0)
+        .doc("Width as bought"),
+    Key::new("thickness", Length(5.0, 150.0), "45")
+        .usually(25.0, 65.0)
+        .doc("Thickness as bought"),
     Key::new("count", Count(0, 1000), "4")
         .or_rule("as many as it takes")
         .shy()
+        .usually(1.0, 12.0)
         .doc("How many there are"),
     Key::new("price", Number(0.0, 1e6), "0")
         .or_number(0.0)
+        .usually(0.0, 60.0)
         .doc("Price of one, in your money; 0 if it is on hand"),
     Key::new("nominal_thickness", Length(5.0, 200.0), "\"2 in\"")
         .or_rule("`thickness`")
         .shy()
+        .usual_share("thickness", 1.0, 1.25)
         .doc("Thickness it is sold by, for board feet"),
     Key::new("nominal_width", Length(20.0, 700.0), "\"6 in\"")
         .or_rule("`width`")
         .shy()
+        .usual_share("width", 1.0, 1.15)
         .doc("Width it is sold by, for board feet"),
 ];
 

@@ -4,7 +4,7 @@ use std::fmt::Write;
 use std::sync::OnceLock;
 
 use super::{
-    key::{Fallback, Key, Kind},
+    key::{Fallback, Key, Kind, Usual},
     keys::tables,
     scalar::plain,
 };
@@ -55,7 +55,7 @@ pub fn reference() -> String {
         let _ = write!(text, "## {title}\n\n{}\n\n", table.doc);
         text.push_str("| key | value | when silent | what it is |\n|---|---|---|---|\n");
         for key in table.keys {
-            let (value, silent) = (value(key), silent(key));
+            let (value, silent) = (value(key) + &usual(key), silent(key));
             let _ = writeln!(
                 text,
                 "| `{}` | {value} | {silent} | {}{} |",
@@ -107,6 +107,17 @@ fn value(key: &Key) -> String {
         }
         Kind::Places(2, 2) => "[from, to]".to_owned(),
         Kind::Places(least, most) => format!("List of {least} to {most} places"),
+    }
+}
+
+/// Where a key's value usually lies, in words; empty where that is near its default.
+fn usual(key: &Key) -> String {
+    match key.usual {
+        Usual::Near => String::new(),
+        Usual::Between(least, most) => format!("; usually {} to {}", plain(least), plain(most)),
+        Usual::Share(of, least, most) => {
+            format!("; usually {} to {} of `{of}`", plain(least), plain(most))
+        }
     }
 }
 

@@ -36,7 +36,7 @@ mod weight;
 pub use fault::{Fault, Faults};
 pub use fittings::{Aside, Bed, Blocks, Fin, FinCut, FinSet, Fins, Hole, Through};
 pub use frame::{FrameCut, Holes, Pattern, Relief, SheetSize, SpineJoint};
-pub use key::{Fallback, Key, Kind, TableKeys};
+pub use key::{Fallback, Key, Kind, TableKeys, Usual};
 pub use keys::tables;
 pub use manual::{reference, starter};
 pub use model::{

@@ -133,7 +133,7 @@ impl Contact {
 }
 
 /// Gaps wider than this, mm, are not told apart.
-const REACH: f64 = 10.0;
+pub(super) const REACH: f64 = 10.0;
 
 /// Measures a pair. Overlap is sought from both sides; bearing is followed along `a`.
 pub fn measure(a: &Solid, b: &Solid, bearing: &Bearing) -> Found {
@@ -149,11 +149,18 @@ fn deepest(a: &Solid, b: &Solid) -> Option<Spot> {
     for (from, to) in [(a, b), (b, a)] {
         let [low, high] = to.bounds();
         let within = |p: &&Point3<f64>| (0..3).all(|i| p[i] > low[i] && p[i] < high[i]);
-        let depths = from.samples().iter().filter(within).filter_map(|p| {
-            let value = -to.distance(p, REACH)?;
-            let at = [p.x, p.y, p.z];
-            (value > 0.0).then_some((Spot { value, at }, to))
-        });
+        // Depths up to the limit are not proved by the winding number, so that places just outside stay candidates.
+        let near = |p: &&Point3<f64>| to.may_hold(p, OVERLAP);
+        let depths = from
+            .samples()
+            .iter()
+            .filter(within)
+            .filter(near)
+            .filter_map(|p| {
+                let value = -to.distance(p, REACH)?;
+                let at = [p.x, p.y, p.z];
+                (value > 0.0).then_some((Spot { value, at }, to))
+            });
         found.extend(depths);
     }
     found.sort_by(|a, b| b.0.value.total_cmp(&a.0.value));
@@ -187,7 +194,7 @@ fn gap(a: &Solid, b: &Solid, bearing: &Bearing) -> Option<Spot> {
                 continue;
             }
             let bin = ((along / width) as usize).min(steps - 1);
-            if least[bin].value <= 0.0 {
+            if least[bin].value <= 0.0 || !b.may_reach(p, least[bin].value) {
                 continue;
             }
             if let Some(d) = b.distance(p, least[bin].value)

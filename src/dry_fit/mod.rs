@@ -5,12 +5,18 @@
 
 mod contact;
 mod error;
+mod heights;
 mod pairs;
+mod parallel;
 mod solid;
 
 pub use contact::{Bearing, Contact, Found, Kind, Spot, measure};
 pub use error::FitError;
 pub use solid::Solid;
+
+use std::sync::Arc;
+
+use solid::Place;
 
 use crate::board::Board;
 use crate::mesh::Mesh;
@@ -73,18 +79,38 @@ pub fn dry_fit(board: &Board) -> Result<DryFit, FitError> {
     }
     // Samples are as many as lengths ask, so these are bounded first.
     let parts = within_board(board, parts)?;
-    let solids: Vec<Solid> = parts.iter().map(Solid::new).collect::<Result<_, _>>()?;
-    let contacts = pairs::pairs(board, &places, &parts)
-        .into_iter()
-        .map(|pair| Contact {
-            parts: pair.parts.map(|i| parts[i].name.clone()),
-            kind: pair.kind,
-            found: contact::measure(
-                &solids[pair.parts[0]],
-                &solids[pair.parts[1]],
-                &pair.bearing,
-            ),
-        })
-        .collect();
+    let pairs = pairs::pairs(board, &places, &parts);
+    let solids = in_place(&parts, &pairs)?;
+    let contacts = parallel::map(&pairs, |pair| Contact {
+        parts: pair.parts.map(|i| parts[i].name.clone()),
+        kind: pair.kind,
+        found: contact::measure(
+            &solids[pair.parts[0]],
+            &solids[pair.parts[1]],
+            &pair.bearing,
+        ),
+    });
     Ok(DryFit { parts, contacts })
+}
+
+/// The parts made ready to be measured against their neighbours.
+fn in_place(parts: &[Mesh], pairs: &[pairs::Pair]) -> Result<Vec<Solid>, FitError> {
+    let places = parallel::map(parts, Place::new);
+    let places: Vec<Arc<Place>> = places
+        .into_iter()
+        .map(|p| p.map(Arc::new))
+        .collect::<Result<_, _>>()?;
+    let mut neighbours: Vec<Vec<usize>> = vec![Vec::new(); parts.len()];
+    for pair in pairs {
+        let [a, b] = pair.parts;
+        neighbours[a].push(b);
+        neighbours[b].push(a);
+    }
+    let all: Vec<usize> = (0..parts.len()).collect();
+    let solids = parallel::map(&all, |&i| {
+        let of = |&n: &usize| places[n].clone();
+        let beside: Vec<Arc<Place>> = neighbours[i].iter().map(of).collect();
+        Solid::among(&parts[i], places[i].clone(), &beside)
+    });
+    solids.into_iter().collect()
 }

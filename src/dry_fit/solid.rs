@@ -1,11 +1,15 @@
 //! A solid that tells how far a point lies inside or outside it.
 
+use std::sync::Arc;
+
 use nalgebra::Point3;
 use parry3d_f64::math::Vector;
 use parry3d_f64::query::PointQuery;
 use parry3d_f64::shape::{TriMesh, TriMeshFlags};
 
-use super::FitError;
+use super::contact::REACH;
+use super::heights::Heights;
+use super::{FitError, OVERLAP};
 use crate::mesh::Mesh;
 
 /// Samples of a surface are at most this far apart, mm.
@@ -13,33 +17,37 @@ const SAMPLE: f64 = 4.0;
 /// Slivers thinner than this, mm, are not meshes' own but rounding.
 const SCALE: f64 = 1e-9;
 
+/// Triangles with an edge longer than this, mm, are kept wherever they are; those between the rail's planes are shorter.
+const LARGE: f64 = 12.0;
+
 /// A closed mesh made ready for distances.
 pub struct Solid {
-    mesh: TriMesh,
+    /// Triangles that some neighbour may reach; none where there are no such triangles.
+    near: Option<TriMesh>,
+    vertices: Vec<Vector>,
+    triangles: Vec<[u32; 3]>,
     /// Places on its surface.
     samples: Vec<Point3<f64>>,
-    /// Least and greatest corner.
-    bounds: [Point3<f64>; 2],
+    /// Where it is.
+    place: Arc<Place>,
 }
 
-impl Solid {
-    /// Takes a closed mesh.
-    pub fn new(mesh: &Mesh) -> Result<Self, FitError> {
-        let open = |report: String| FitError::Open {
-            part: mesh.name.clone(),
-            report,
-        };
-        let report = mesh.check(SCALE);
-        if report.open_edges > 0 || report.volume.is_nan() || report.volume <= 0.0 {
-            return Err(open(report.to_string()));
+/// Where a closed mesh is.
+pub(super) struct Place {
+    /// Least and greatest corner.
+    bounds: [Point3<f64>; 2],
+    /// For places in it.
+    within: Heights,
+    /// For places beside it.
+    beside: Heights,
+}
+
+impl Place {
+    /// Of a mesh, if it is closed.
+    pub(super) fn new(mesh: &Mesh) -> Result<Self, FitError> {
+        if !mesh.is_closed() {
+            return Err(open(mesh, mesh.check(SCALE)));
         }
-        let vertices = mesh
-            .vertices
-            .iter()
-            .map(|p| Vector::new(p.x, p.y, p.z))
-            .collect();
-        let tri = TriMesh::with_flags(vertices, mesh.triangles.clone(), TriMeshFlags::ORIENTED)
-            .map_err(|error| open(error.to_string()))?;
         let mut bounds = [mesh.vertices[0]; 2];
         for p in &mesh.vertices {
             for axis in 0..3 {
@@ -48,9 +56,63 @@ impl Solid {
             }
         }
         Ok(Self {
-            mesh: tri,
-            samples: samples(mesh),
+            within: Heights::new(mesh, &bounds, OVERLAP),
+            beside: Heights::new(mesh, &bounds, REACH + LARGE),
             bounds,
+        })
+    }
+}
+
+fn open(mesh: &Mesh, report: impl ToString) -> FitError {
+    FitError::Open {
+        part: mesh.name.clone(),
+        report: report.to_string(),
+    }
+}
+
+impl Solid {
+    /// Takes a closed mesh.
+    pub fn new(mesh: &Mesh) -> Result<Self, FitError> {
+        Self::of(mesh, Arc::new(Place::new(mesh)?), mesh.triangles.clone())
+    }
+
+    /// A mesh in its place, made ready for distances from its neighbours' surfaces up to [`REACH`] alone.
+    pub(super) fn among(
+        mesh: &Mesh,
+        place: Arc<Place>,
+        neighbours: &[Arc<Place>],
+    ) -> Result<Self, FitError> {
+        // A triangle that has a place within reach of a neighbour has its corners within reach and its own size.
+        let near = |p: &Point3<f64>| neighbours.iter().any(|n| n.beside.near(p, REACH + LARGE));
+        let near: Vec<bool> = mesh.vertices.iter().map(near).collect();
+        let kept = |t: &&[u32; 3]| {
+            let [a, b, c] = mesh.corners(**t);
+            let large = [b - a, c - b, a - c].iter().any(|edge| edge.norm() > LARGE);
+            large || t.iter().any(|&i| near[i as usize])
+        };
+        let triangles = mesh.triangles.iter().filter(kept).copied().collect();
+        Self::of(mesh, place, triangles)
+    }
+
+    /// A mesh of which these triangles are asked for distances.
+    fn of(mesh: &Mesh, place: Arc<Place>, near: Vec<[u32; 3]>) -> Result<Self, FitError> {
+        let vertices: Vec<Vector> = mesh
+            .vertices
+            .iter()
+            .map(|p| Vector::new(p.x, p.y, p.z))
+            .collect();
+        let near = if near.is_empty() {
+            None
+        } else {
+            let tri = TriMesh::with_flags(vertices.clone(), near, TriMeshFlags::ORIENTED);
+            Some(tri.map_err(|error| open(mesh, error))?)
+        };
+        Ok(Self {
+            near,
+            vertices,
+            triangles: mesh.triangles.clone(),
+            samples: samples(mesh),
+            place,
         })
     }
 
@@ -61,7 +123,17 @@ impl Solid {
 
     /// Least and greatest corner.
     pub fn bounds(&self) -> &[Point3<f64>; 2] {
-        &self.bounds
+        &self.place.bounds
+    }
+
+    /// Whether a point may be inside, or outside by `distance` at most, which is no more than the limit of overlaps.
+    pub(super) fn may_hold(&self, p: &Point3<f64>, distance: f64) -> bool {
+        self.place.within.near(p, distance)
+    }
+
+    /// Whether a point may be inside, or no further than `distance` outside, which is no more than the greatest gap told apart.
+    pub(super) fn may_reach(&self, p: &Point3<f64>, distance: f64) -> bool {
+        self.place.beside.near(p, distance)
     }
 
     /// Distance of a point from the surface, mm, negative inside; `None` beyond `reach`.
@@ -71,7 +143,8 @@ impl Solid {
     pub fn distance(&self, p: &Point3<f64>, reach: f64) -> Option<f64> {
         let point = Vector::new(p.x, p.y, p.z);
         let near = self
-            .mesh
+            .near
+            .as_ref()?
             .project_local_point_with_max_dist(point, false, reach)?;
         let distance = (near.point - point).length();
         Some(if near.is_inside { -distance } else { distance })
@@ -84,15 +157,14 @@ impl Solid {
     /// Solid angles after van Oosterom & Strackee, *The solid angle of a plane triangle* (1983).
     pub fn encloses(&self, p: &Point3<f64>) -> bool {
         let point = Vector::new(p.x, p.y, p.z);
-        let vertices = self.mesh.vertices();
         let angle = |t: &[u32; 3]| {
-            let [a, b, c] = t.map(|i| vertices[i as usize] - point);
+            let [a, b, c] = t.map(|i| self.vertices[i as usize] - point);
             let (la, lb, lc) = (a.length(), b.length(), c.length());
             let above = a.dot(b.cross(c));
             let below = la * lb * lc + a.dot(b) * lc + b.dot(c) * la + c.dot(a) * lb;
             2.0 * above.atan2(below)
         };
-        let whole: f64 = self.mesh.indices().iter().map(angle).sum();
+        let whole: f64 = self.triangles.iter().map(angle).sum();
         whole > 2.0 * std::f64::consts::PI
     }
 }

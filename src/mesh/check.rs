@@ -126,6 +126,22 @@ impl Mesh {
         report
     }
 
+    /// Whether the mesh bounds a solid: every edge met by its opposite once, and a volume above zero. Thin triangles are no matter.
+    pub fn is_closed(&self) -> bool {
+        let count = self.vertices.len();
+        let known = self
+            .triangles
+            .iter()
+            .flatten()
+            .all(|&i| (i as usize) < count);
+        known
+            && EdgeTable::new(count, &self.triangles)
+                .faults(&self.triangles)
+                .unmatched
+                == 0
+            && self.volume() > 0.0
+    }
+
     /// Whether a triangle repeats a corner or its smallest altitude is not above `scale`.
     fn is_degenerate(&self, triangle: [u32; 3], scale: f64) -> bool {
         let [a, b, c] = self.corners(triangle);

@@ -124,6 +124,37 @@ fn the_examples_go_together() {
     }
 }
 
+/// Overlaps are those of the whole meshes, place by place: no place that is passed over as far from its neighbour was near.
+#[test]
+fn what_is_passed_over_was_far() {
+    let text = std::fs::read_to_string("examples/twin-5ft8.toml").unwrap();
+    let board = Board::new(parse(&text, "twin-5ft8").unwrap()).unwrap();
+    let fit = dry_fit(&board).unwrap();
+    let solids: Vec<Solid> = fit.parts.iter().map(|p| Solid::new(p).unwrap()).collect();
+    let solid = |name: &str| &solids[fit.parts.iter().position(|p| p.name == name).unwrap()];
+    let mut entered = 0;
+    for contact in &fit.contacts {
+        let [a, b] = [0, 1].map(|i| solid(&contact.parts[i]));
+        let mut deepest = 0.0_f64;
+        for (from, to) in [(a, b), (b, a)] {
+            let [low, high] = to.bounds();
+            for p in from.samples() {
+                if (0..3).any(|i| p[i] <= low[i] || p[i] >= high[i]) {
+                    continue;
+                }
+                let depth = to.distance(p, 10.0).map_or(0.0, |d| -d);
+                if depth > deepest && (depth <= 0.05 || to.encloses(p)) {
+                    deepest = depth;
+                }
+            }
+        }
+        let found = contact.found.overlap.map_or(0.0, |s| s.value);
+        assert_eq!(found, deepest, "{:?}", contact.parts);
+        entered += usize::from(deepest > 0.0);
+    }
+    assert!(entered > 20, "{entered}");
+}
+
 /// A rib that is moved is found out: 1 mm up it enters the deck skin by that and leaves the bottom.
 #[test]
 fn a_rib_out_of_place_is_found_out() {

@@ -24,6 +24,7 @@ mod design_fuzz;
 mod designs_at_large;
 mod dry_fit;
 mod end_to_end;
+mod every_key;
 mod export_dxf;
 mod export_stl;
 mod export_svg;

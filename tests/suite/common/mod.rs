@@ -1,9 +1,11 @@
 //! What several tests share.
 
+pub mod any_design;
 pub mod browser;
 pub mod descent;
 pub mod flat;
 pub mod outside;
+pub mod outcome;
 pub mod prisms;
 pub mod program;
 pub mod python;
