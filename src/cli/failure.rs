@@ -8,6 +8,8 @@ pub(super) const USAGE: u8 = 2;
 pub(super) const FILES: u8 = 3;
 /// Warnings under `--strict`.
 pub(super) const WARNED: u8 = 4;
+/// Added to the number of a signal that ended the program, as shells do.
+pub(super) const SIGNAL: u8 = 128;
 
 /// Why the program ends; an empty message has been said already.
 #[derive(Debug)]
@@ -27,6 +29,14 @@ impl Failure {
     pub fn design(message: impl Into<String>) -> Self {
         Self {
             code: DESIGN,
+            message: message.into(),
+        }
+    }
+
+    /// A signal asked the program to end.
+    pub fn signal(number: u8, message: impl Into<String>) -> Self {
+        Self {
+            code: SIGNAL + number,
             message: message.into(),
         }
     }

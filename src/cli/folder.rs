@@ -1,10 +1,11 @@
 //! What is in a folder that is to be written anew, and what may happen to it.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use super::exchange::Identity;
 use crate::output::{MANIFEST, Manifest, OutFile};
 
 /// What a folder holds, sorted by what may happen to it. Paths are below the folder, with `/` between names.
@@ -22,6 +23,8 @@ pub(super) struct Contents {
     pub replaceable: BTreeSet<String>,
     /// Those of `foreign` in the way of a new file or folder that cannot be replaced by it.
     pub blocking: BTreeSet<String>,
+    /// The files that do not stay, as they were when looked at.
+    pub replaced: BTreeMap<String, Identity>,
 }
 
 impl Contents {
@@ -110,8 +113,11 @@ impl Look<'_> {
     }
 
     fn file(&mut self, path: String, place: &PathBuf, plain: bool) -> io::Result<()> {
+        // Before the file is read, so that a later change is seen.
+        let identity = Identity::new(&fs::symlink_metadata(place)?);
         if let Some(manifest) = self.manifest.filter(|_| plain) {
             if path == MANIFEST {
+                self.contents.replaced.insert(path.clone(), identity);
                 self.contents.written.insert(path);
                 return Ok(());
             }
@@ -122,13 +128,15 @@ impl Look<'_> {
                 } else {
                     &mut self.contents.changed
                 };
-                set.insert(path);
+                set.insert(path.clone());
+                self.contents.replaced.insert(path, identity);
                 return Ok(());
             }
         }
         let as_folder = format!("{path}/");
         if self.new_files.contains(path.as_str()) {
             self.contents.replaceable.insert(path.clone());
+            self.contents.replaced.insert(path.clone(), identity);
         } else if self
             .new_files
             .iter()

@@ -5,14 +5,17 @@ mod build;
 mod check;
 mod columns;
 mod dry_fit;
+mod exchange;
 mod failure;
 mod folder;
 mod input;
 mod new;
 mod paint;
+mod place;
 mod screen;
 mod screen_mass;
 mod screen_skins;
+mod signals;
 mod wood;
 mod write_aside;
 
@@ -73,4 +76,10 @@ fn print(text: &str) -> Result<(), Failure> {
         ))),
         Ok(()) => Ok(()),
     }
+}
+
+/// Prints a note on the side, which changes no exit code.
+fn print_note(note: &str, stderr: Paint) {
+    let text = format!("{}: {note}\n", stderr.yellow("note"));
+    let _ = std::io::stderr().write_all(text.as_bytes());
 }

@@ -7,6 +7,7 @@ mod afloat;
 mod bed;
 mod blocks;
 mod cli_build;
+mod cli_build_stopped;
 mod cli_check;
 mod cli_dry_fit;
 mod cli_new_and_keys;
