@@ -280,8 +280,9 @@ impl Builder<'_> {
         let mut reach = f64::NEG_INFINITY;
         let crossings = [0.0, size].map(|h| finished.last_rise(|p| height(p) - h));
         let along_it = finished
-            .places(1.0)
+            .turns(|d| skin.local(skin.origin + d).x)
             .into_iter()
+            .map(|v| finished.point(v))
             .filter(|p| (0.0..=size).contains(&height(p)));
         for p in along_it.chain(crossings.into_iter().flatten().map(|v| finished.point(v))) {
             reach = reach.max(skin.local(p).x);

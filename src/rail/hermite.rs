@@ -69,6 +69,41 @@ impl PlaneLine {
         out
     }
 
+    /// The cubic pieces between two parameters, each by its ends.
+    pub(super) fn pieces(&self, from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
+        let clipped = move |w: &[InsetPoint]| (w[0].v.max(from), w[1].v.min(to));
+        self.nodes.windows(2).map(clipped).filter(|(a, b)| a < b)
+    }
+
+    /// Point and tangent at `v`, on the piece between the given ends: on a crease its own side's.
+    pub(super) fn point_and_tangent(
+        &self,
+        v: f64,
+        (start, end): (f64, f64),
+    ) -> (Vector<2>, Vector<2>) {
+        let next = self
+            .nodes
+            .partition_point(|n| n.v <= (start + end) / 2.0)
+            .clamp(1, self.nodes.len() - 1);
+        let (a, b) = (&self.nodes[next - 1], &self.nodes[next]);
+        (hermite(a, b, v), hermite_tangent(a, b, v))
+    }
+
+    /// The pieces' ends, and where `slope` of the tangent changes its sign between: a linear function of the point has its extremes among
+    /// these.
+    pub(super) fn turns(&self, slope: impl Fn(&Vector<2>) -> f64) -> Vec<f64> {
+        let mut out: Vec<f64> = self.nodes.iter().map(|n| n.v).collect();
+        for w in self.nodes.windows(2) {
+            let of = |v: f64| slope(&hermite_tangent(&w[0], &w[1], v));
+            let (a, b) = (of(w[0].v), of(w[1].v));
+            if a * b < 0.0 {
+                let sign = if a < 0.0 { 1.0 } else { -1.0 };
+                out.push(root(w[0].v, w[1].v, sign * a, sign * b, |v| sign * of(v)));
+            }
+        }
+        out
+    }
+
     /// The first parameter after `from` where `f` of the point turns from negative to not negative, by the Illinois
     /// rule to rounding between nodes.
     pub fn first_rise(&self, from: f64, f: impl Fn(&Vector<2>) -> f64) -> Option<f64> {
@@ -176,6 +211,19 @@ fn hermite(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
     a.point * (s * s * (1.0 + 2.0 * t))
         + b.point * (t * t * (1.0 + 2.0 * s))
         + (a.tangent * (s * s * t) - b.tangent * (t * t * s)) * h
+}
+
+/// Derivative of [`hermite`] by `v`.
+fn hermite_tangent(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
+    let h = b.v - a.v;
+    if h <= 0.0 {
+        return a.tangent;
+    }
+    let t = ((v - a.v) / h).clamp(0.0, 1.0);
+    let s = 1.0 - t;
+    (b.point - a.point) * (6.0 * s * t / h)
+        + a.tangent * (s * (1.0 - 3.0 * t))
+        + b.tangent * (t * (3.0 * t - 2.0))
 }
 
 #[cfg(test)]
