@@ -28,6 +28,11 @@ impl PlaneLine {
         self.nodes.len() < 2
     }
 
+    /// The first parameter; 0 if there is no curve.
+    pub fn start(&self) -> f64 {
+        self.nodes.first().map_or(0.0, |n| n.v)
+    }
+
     /// The last parameter; 0 if there is no curve.
     pub fn end(&self) -> f64 {
         self.nodes.last().map_or(0.0, |n| n.v)
@@ -89,19 +94,31 @@ impl PlaneLine {
         (hermite(a, b, v), hermite_tangent(a, b, v))
     }
 
-    /// The pieces' ends, and where `slope` of the tangent changes its sign between: a linear function of the point has its extremes among
-    /// these.
-    pub(super) fn turns(&self, slope: impl Fn(&Vector<2>) -> f64) -> Vec<f64> {
-        let mut out: Vec<f64> = self.nodes.iter().map(|n| n.v).collect();
-        for w in self.nodes.windows(2) {
-            let of = |v: f64| slope(&hermite_tangent(&w[0], &w[1], v));
-            let (a, b) = (of(w[0].v), of(w[1].v));
+    /// Adds to `found` the parameters where `f` of point and tangent (by the parameter) changes its sign, one at most to a piece: pieces are far
+    /// shorter than what is measured along them.
+    pub(super) fn crossings(
+        &self,
+        f: impl Fn(&Vector<2>, &Vector<2>) -> f64,
+        found: &mut Vec<f64>,
+    ) {
+        for w in self.nodes.windows(2).filter(|w| w[0].v < w[1].v) {
+            let of = |v: f64| f(&hermite(&w[0], &w[1], v), &hermite_tangent(&w[0], &w[1], v));
+            let [a, b] = [0, 1].map(|i| f(&w[i].point, &w[i].tangent));
             if a * b < 0.0 {
-                let sign = if a < 0.0 { 1.0 } else { -1.0 };
-                out.push(root(w[0].v, w[1].v, sign * a, sign * b, |v| sign * of(v)));
+                let sign = b.signum();
+                found.push(root(w[0].v, w[1].v, sign * a, sign * b, |v| sign * of(v)));
+            } else if b == 0.0 {
+                found.push(w[1].v);
             }
         }
-        out
+    }
+
+    /// Cosine of the angle between the surface at `v` and a line `along` it: less than 1 where the surface does not run that way.
+    pub(super) fn cosine(&self, v: f64, along: &Vector<3>) -> f64 {
+        let (_, d) = self.point_and_tangent(v, (v, v));
+        let normal = Vector::<3>::new(0.0, d.x, d.y).cross(&self.fore(v));
+        let sine = normal.dot(along) / normal.norm().max(1e-300);
+        (1.0 - sine * sine).max(0.0).sqrt()
     }
 
     /// The first parameter after `from` where `f` of the point turns from negative to not negative, by the Illinois

@@ -33,9 +33,9 @@ pub struct Margins {
     /// Stock outside the finished surface, square to it, over moulded strips and starters; negative where wood is missing.
     pub proud: Margin,
     /// As `proud`, over moulded strips alone, whose place the guide decides.
-    pub(super) strip_proud: f64,
+    pub strip_proud: f64,
     /// As `cover`, over moulded strips alone.
-    pub(super) strip_cover: f64,
+    pub strip_cover: f64,
 }
 
 /// The margins of `stack` in `plane`. `None` where no part of the finished section lies between the skins' inner faces.
@@ -253,7 +253,7 @@ impl Section<'_> {
             let point = self.line.point(v);
             let distance = edge.distance(&frame.local(point));
             if let Some(distance) = distance {
-                take(distance * self.cosine(v, &frame.along), point);
+                take(distance * self.line.cosine(v, &frame.along), point);
             }
         };
         give(self.from);
@@ -284,14 +284,6 @@ impl Section<'_> {
                 }
             }
         }
-    }
-
-    /// Cosine of the angle between the finished surface at `v` and a strip `along` it.
-    fn cosine(&self, v: f64, along: &Vector<3>) -> f64 {
-        let (_, d) = self.line.point_and_tangent(v, (v, v));
-        let normal = Vector::<3>::new(0.0, d.x, d.y).cross(&self.line.fore(v));
-        let sine = normal.dot(along) / normal.norm().max(1e-300);
-        (1.0 - sine * sine).max(0.0).sqrt()
     }
 }
 
