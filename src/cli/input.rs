@@ -11,6 +11,12 @@ use super::print;
 use crate::board::Board;
 use crate::design::{self, Faults};
 
+/// Greatest size of a design file, bytes: one with every key and thousands of sections is far smaller.
+const GREATEST_SIZE: u64 = 1_000_000;
+
+/// Faults shown in one run; a reader mends no more at a time.
+const SHOWN_FAULTS: usize = 50;
+
 /// The board of a design file. Faults are printed: for a reader to standard error, or as JSON to standard output.
 pub(super) fn board(file: &Path, json: bool, stderr: Paint) -> Result<Board, Failure> {
     let (text, name) = read(file)?;
@@ -45,7 +51,7 @@ fn told(faults: &Faults, stderr: Paint) -> String {
         _ => format!("the design has {count} faults"),
     };
     let mut text = heading;
-    for fault in faults {
+    for fault in faults.list().iter().take(SHOWN_FAULTS) {
         text.push_str("\n\n");
         let shown = fault.to_string();
         match shown.split_once('\n') {
@@ -57,6 +63,12 @@ fn told(faults: &Faults, stderr: Paint) -> String {
             None => text.push_str(&shown),
         }
     }
+    if count > SHOWN_FAULTS {
+        text.push_str(&format!(
+            "\n\nand {} more; mend these first",
+            count - SHOWN_FAULTS
+        ));
+    }
     text.push_str("\n\n");
     text.push_str(&stderr.dim("`boardwright keys` explains every key."));
     text
@@ -65,15 +77,12 @@ fn told(faults: &Faults, stderr: Paint) -> String {
 /// The file's text and its name for messages.
 fn read(file: &Path) -> Result<(String, String), Failure> {
     if file == Path::new("-") {
-        let mut bytes = Vec::new();
-        std::io::stdin()
-            .lock()
-            .read_to_end(&mut bytes)
+        let bytes = read_bounded(std::io::stdin().lock())
             .map_err(|error| Failure::files(format!("cannot read standard input: {error}")))?;
         return Ok((text(bytes, "standard input")?, "standard input".into()));
     }
     let name = file.display().to_string();
-    let bytes = match std::fs::read(file) {
+    let bytes = match std::fs::File::open(file).and_then(read_bounded) {
         Ok(bytes) => bytes,
         Err(_) if file.is_dir() => {
             return Err(Failure::files(format!(
@@ -90,7 +99,20 @@ fn read(file: &Path) -> Result<(String, String), Failure> {
     Ok((text(bytes, &name)?, name))
 }
 
+/// The bytes up to one past the greatest size, so that an endless file ends.
+fn read_bounded(source: impl Read) -> std::io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    source.take(GREATEST_SIZE + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
 fn text(bytes: Vec<u8>, name: &str) -> Result<String, Failure> {
+    if bytes.len() as u64 > GREATEST_SIZE {
+        return Err(Failure::files(format!(
+            "{name} is larger than {} kB, which no design needs; name a design file",
+            GREATEST_SIZE / 1000
+        )));
+    }
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         Failure::files(format!(

@@ -66,11 +66,11 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
     }
 }
 
-/// Prints to standard output; a reader that went away ends the program without complaint.
+/// Prints to standard output; a reader that went away is no fault, and the exit code stays that of the work.
 fn print(text: &str) -> Result<(), Failure> {
     let mut out = std::io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(error) if error.kind() == ErrorKind::BrokenPipe => Err(Failure::quiet(0)),
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
         Err(error) => Err(Failure::files(format!(
             "cannot write to standard output: {error}"
         ))),

@@ -19,8 +19,11 @@ pub struct Fault {
     pub message: String,
     /// What to do about it, where that is known.
     pub remedy: Option<String>,
-    /// The whole line the fault is on.
+    /// The line the fault is on; of a long one, 200 characters round the fault.
     pub excerpt: String,
+    /// Column of the line at which the excerpt starts, from 1.
+    #[serde(skip)]
+    pub excerpt_column: usize,
 }
 
 impl fmt::Display for Fault {
@@ -29,7 +32,7 @@ impl fmt::Display for Fault {
         let Self { file, line, .. } = self;
         writeln!(f, "{file}:{line}:{}: {}", self.column, self.message)?;
         let gutter = line.to_string().len();
-        let before = self.excerpt.chars().take(self.column - 1);
+        let before = self.excerpt.chars().take(self.column - self.excerpt_column);
         let lead: String = before.map(|c| if c == '\t' { c } else { ' ' }).collect();
         let room = self.excerpt.chars().count().saturating_sub(lead.len());
         let first_line = self.offending.lines().next().unwrap_or("");
@@ -78,6 +81,7 @@ impl Faults {
             message: "expected a complete design".to_owned(),
             remedy: None,
             excerpt: String::new(),
+            excerpt_column: 1,
         }])
     }
 

@@ -1,5 +1,6 @@
 //! The file's text, places in it, and the faults found so far.
 
+use std::collections::BTreeSet;
 use std::ops::Range;
 
 use super::{Fault, Faults};
@@ -11,14 +12,22 @@ pub(super) type Span = Range<usize>;
 pub(super) struct Report<'s> {
     text: &'s str,
     file: &'s str,
+    /// Where every line starts: found once, since looking again for each fault takes the square of the file's size.
+    line_starts: Vec<usize>,
     faults: Vec<Fault>,
 }
 
+/// Most characters of a line that are shown, and those of them before the fault.
+const EXCERPT: usize = 200;
+const BEFORE: usize = 60;
+
 impl<'s> Report<'s> {
-    pub(super) const fn new(text: &'s str, file: &'s str) -> Self {
+    pub(super) fn new(text: &'s str, file: &'s str) -> Self {
+        let later = text.match_indices('\n').map(|(at, _)| at + 1);
         Self {
             text,
             file,
+            line_starts: std::iter::once(0).chain(later).collect(),
             faults: Vec::new(),
         }
     }
@@ -42,18 +51,33 @@ impl<'s> Report<'s> {
     pub(super) fn note(&mut self, span: Span, message: String, remedy: Option<String>) {
         let start = self.boundary(span.start);
         let line_start = self.line_start(start);
-        let before = self.text.get(..line_start).unwrap_or("");
-        let line = self.text.get(line_start..).unwrap_or("");
-        let excerpt = line.split('\n').next().unwrap_or("").trim_end_matches('\r');
+        let before = self.slice(line_start..start).chars().count();
+        let end = self.line_starts.get(self.line_number(start)).copied();
+        let line = self.slice(line_start..end.unwrap_or(self.text.len()));
+        let line = line.trim_end_matches('\n').trim_end_matches('\r');
+        // Few bytes are a short line; a long one is cut round the fault.
+        let long = line.len() > EXCERPT && line.chars().nth(EXCERPT).is_some();
+        let cut = if long {
+            before.saturating_sub(BEFORE)
+        } else {
+            0
+        };
+        let offending = self.slice(start..self.boundary(span.end));
         self.faults.push(Fault {
             file: self.file.to_owned(),
-            line: before.matches('\n').count() + 1,
-            column: self.slice(line_start..start).chars().count() + 1,
-            offending: self.slice(start..self.boundary(span.end)).to_owned(),
+            line: self.line_number(start),
+            column: before + 1,
+            offending: offending.chars().take(EXCERPT).collect(),
             message,
             remedy,
-            excerpt: excerpt.to_owned(),
+            excerpt: line.chars().skip(cut).take(EXCERPT).collect(),
+            excerpt_column: cut + 1,
         });
+    }
+
+    /// The number, from 1, of the line that holds `at`.
+    fn line_number(&self, at: usize) -> usize {
+        self.line_starts.partition_point(|start| *start <= at)
     }
 
     /// The nearest character boundary at or before `at`.
@@ -67,8 +91,8 @@ impl<'s> Report<'s> {
 
     /// Where the line that holds `at` starts.
     pub(super) fn line_start(&self, at: usize) -> usize {
-        let before = self.slice(0..self.boundary(at));
-        before.rfind('\n').map_or(0, |newline| newline + 1)
+        let number = self.line_number(at.min(self.text.len()));
+        self.line_starts.get(number - 1).copied().unwrap_or(0)
     }
 
     /// The text from `at` to the end of its line.
@@ -89,7 +113,7 @@ impl<'s> Report<'s> {
     }
 
     /// The lines that have faults.
-    pub(super) fn lines(&self) -> Vec<usize> {
+    pub(super) fn lines(&self) -> BTreeSet<usize> {
         self.faults.iter().map(|fault| fault.line).collect()
     }
 

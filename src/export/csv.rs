@@ -35,7 +35,11 @@ fn field(cell: &Cell, column: &Column) -> String {
     }
 }
 
+/// Text as a field. A spreadsheet runs a cell as a formula when it starts like one: such text gets an apostrophe before it.
 fn quoted(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+        return quoted(&format!("'{text}"));
+    }
     if text.contains(['"', ',', '\r', '\n']) || text.starts_with(' ') || text.ends_with(' ') {
         format!("\"{}\"", text.replace('"', "\"\""))
     } else {
@@ -70,6 +74,22 @@ pub(super) fn check(table: &Table) -> Result<(), ExportError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn text_that_a_spreadsheet_would_run_is_guarded_and_numbers_are_not() {
+        let start_of_formula = ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"];
+        for text in start_of_formula {
+            let table = Table {
+                title: "Planks".into(),
+                columns: vec![Column::plain("plank"), Column::measured("height", "mm", 1)],
+                rows: vec![vec![text.into(), (-2.5).into()]],
+            };
+            let written = write(&table).unwrap_or_default();
+            let row = written.split_once("\r\n").map_or("", |(_, row)| row);
+            assert!(row.trim_start_matches('"').starts_with('\''), "{row}");
+            assert!(row.ends_with(",-2.5\r\n"), "{row}");
+        }
+    }
 
     #[test]
     fn fields_are_quoted_and_rounded() {

@@ -120,7 +120,12 @@ impl MassReport {
                 name,
                 part.of.clone(),
                 units::mass(mass, unit),
-                units::size(moment / mass, unit),
+                // What weighs nothing has no centre.
+                if mass > 0.0 {
+                    units::size(moment / mass, unit)
+                } else {
+                    "–".to_owned()
+                },
             ]);
         }
         rows

@@ -272,3 +272,85 @@ fn planks_that_are_assumed_are_said_to_be() {
     let heading = heading.lines().find(|l| l.starts_with("Wood")).unwrap();
     assert!(heading.contains("planks assumed"), "{heading}");
 }
+
+/// Of a long file a reader sees the first faults and how many more there are; of a long line, the part that matters.
+#[test]
+fn absurd_files_give_few_lines() {
+    let folder = empty("cli-absurd");
+    let unknown: String = (0..50_000).map(|i| format!("k{i}=1\n")).collect();
+    std::fs::write(folder.join("keys.toml"), unknown).unwrap();
+    let refused = run_in(&folder, &["check", "keys.toml"]);
+    assert_code(&refused, 1);
+    let words = err(&refused);
+    let json = run_in(&folder, &["check", "keys.toml", "--json"]);
+    let all: Value = serde_json::from_slice(&json.stdout).unwrap();
+    let all = all["faults"].as_array().unwrap().len();
+    assert!(all >= 50_000, "{all}");
+    assert_eq!(words.matches(" | ").count(), 2 * 50, "{words}");
+    assert!(words.contains(&format!("and {} more", all - 50)), "{words}");
+
+    let long = format!("name = \"{}\" x\n", "a".repeat(400_000));
+    std::fs::write(folder.join("line.toml"), long).unwrap();
+    let refused = run_in(&folder, &["check", "line.toml"]);
+    assert_code(&refused, 1);
+    assert!(err(&refused).len() < 4000, "{}", err(&refused).len());
+
+    std::fs::write(folder.join("large.toml"), vec![b'#'; 1_000_001]).unwrap();
+    let refused = run_in(&folder, &["check", "large.toml"]);
+    assert_code(&refused, 3);
+    assert!(
+        err(&refused).contains("larger than 1000 kB"),
+        "{}",
+        err(&refused)
+    );
+}
+
+/// An endless file ends, too.
+#[cfg(unix)]
+#[test]
+fn an_endless_file_is_refused() {
+    let refused = run_in(&empty("cli-endless"), &["check", "/dev/zero"]);
+    assert_code(&refused, 3);
+}
+
+/// A reader that goes away early does not turn a faulty design into a sound one.
+#[cfg(unix)]
+#[test]
+fn a_closed_pipe_keeps_the_exit_code() {
+    let folder = empty("cli-closed-pipe");
+    std::fs::write(folder.join("bad.toml"), "name = 3\n").unwrap();
+    let (reader, writer) = std::io::pipe().unwrap();
+    drop(reader);
+    let arguments = ["check", "bad.toml", "--json"];
+    let mut command = program();
+    let status = command
+        .current_dir(&folder)
+        .args(arguments)
+        .stdout(writer)
+        .status();
+    assert_eq!(status.unwrap().code(), Some(1));
+}
+
+/// What weighs nothing has no centre of mass, and no line says otherwise.
+#[test]
+fn nothing_weighs_nothing_aloud() {
+    let folder = empty("cli-weightless");
+    let least = "name='x'\n[outline]\nlength=1900\nwidth=520\n[foil]\ncentre=66\n";
+    for (i, more) in ["glue = 0", "mass = 0", "kind = 'none'\nglue = 0"]
+        .iter()
+        .enumerate()
+    {
+        let file = format!("{i}.toml");
+        std::fs::write(folder.join(&file), format!("{least}[finish]\n{more}\n")).unwrap();
+        let text = out(&run_in(&folder, &["check", &file]));
+        assert!(
+            text.contains("Mass") && !text.contains("NaN"),
+            "{more}:\n{text}"
+        );
+        assert_code(&run_in(&folder, &["build", &file, "-o", "out"]), 0);
+        for page in ["index.html", "milling.html", "board.json"] {
+            let text = std::fs::read_to_string(folder.join("out").join(page)).unwrap();
+            assert!(!text.contains("NaN"), "{more}: {page}");
+        }
+    }
+}
