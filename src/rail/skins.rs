@@ -158,7 +158,6 @@ fn land(section: &BSpline<3>, construction: &Construction, apex: f64, bottom: bo
         }
     };
     // From the centre out; the bottom's own surface ends at its edge.
-    let edge = if bottom { Mark::EdgeInner.v() } else { apex };
     let mut segments: Vec<&[f64]> = breaks
         .windows(2)
         .filter(|w| if bottom { w[1] <= apex } else { w[0] >= apex })
@@ -169,11 +168,13 @@ fn land(section: &BSpline<3>, construction: &Construction, apex: f64, bottom: bo
     let outer_end = |w: &[f64]| if bottom { w[1] } else { w[0] };
     let own = segments
         .iter()
-        .take_while(|w| !bottom || outer_end(w) <= edge + 1e-12)
+        .take_while(|w| !bottom || outer_end(w) <= Mark::EdgeInner.v() + 1e-12)
         .count();
     let (own, round) = segments.split_at(own);
+    // A section without that mark is followed from the centre out.
+    let edge = own.last().map_or(start, |w| outer_end(w));
     let mut least = (f64::INFINITY, start);
-    let mut last = None;
+    let mut last = own.is_empty().then_some(start);
     'own: for w in own.iter().rev() {
         for i in (0..STEPS).rev() {
             let v = inside(w, i);

@@ -3,7 +3,7 @@
 
 use boardwright::board::Board;
 use boardwright::design::{Lie, parse};
-use boardwright::rail::{Limits, Trouble, warnings};
+use boardwright::rail::{Kind, Limits, Trouble, warnings};
 use boardwright::solids::{frame_preview, planed_strips};
 
 /// Altitude, mm, under which a triangle is one of rounding only.
@@ -80,7 +80,7 @@ fn starters_run_fair_outside_the_finished_rail() {
     }
 }
 
-/// Starters stacked where the rail leans far out are planed to wedges; they are solids all the same.
+/// Starters stacked where the rail leans far out turn only as far as a square's base can be planed, and are solids.
 #[test]
 fn stacked_starters_are_solids_however_steep_their_bases() {
     let mut steepest: f64 = 0.0;
@@ -89,6 +89,7 @@ fn stacked_starters_are_solids_however_steep_their_bases() {
         design.construction.starter.lie = Lie::Stacked;
         let board = Board::new(design).unwrap();
         let courses = board.ribs.iter().flat_map(|r| &r.stack.courses);
+        let courses = courses.filter(|c| c.kind == Kind::Starter);
         steepest = courses.map(|c| c.bevel.abs()).fold(steepest, f64::max);
         let planed = planed_strips(&board).unwrap();
         for mesh in frame_preview(&board)
@@ -100,6 +101,7 @@ fn stacked_starters_are_solids_however_steep_their_bases() {
             assert!(report.is_sound(), "{name}: {}: {report}", mesh.name);
         }
     }
-    // Steeper than 45 degrees and with less than half its height left, a square's base meets its top.
-    assert!(steepest.to_degrees() > 55.0, "{steepest}");
+    // At 45 degrees a square is planed away to its diagonal; the guide asks for more than that here.
+    let degrees = steepest.to_degrees();
+    assert!(degrees > 43.0 && degrees < 45.0, "{degrees}");
 }
