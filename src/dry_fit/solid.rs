@@ -181,15 +181,26 @@ fn samples(mesh: &Mesh) -> Vec<Point3<f64>> {
                 out.extend((1..count).map(|k| p + (q - p) * (k as f64 / count as f64)));
             }
         }
-        let longest = (b - a).norm().max((c - b).norm()).max((a - c).norm());
-        let altitude = (b - a).cross(&(c - a)).norm() / longest.max(1e-12);
+        // Rows along the longest side, from `from` to `to`.
+        let sides = [(a, b, c), (b, c, a), (c, a, b)];
+        let length = |s: &(Point3<f64>, Point3<f64>, Point3<f64>)| (s.1 - s.0).norm();
+        let [mut long, second, third] = sides;
+        for side in [second, third] {
+            if length(&side) > length(&long) {
+                long = side;
+            }
+        }
+        let (from, to, apex) = long;
+        let longest = length(&long);
+        let altitude = (to - from).cross(&(apex - from)).norm() / longest.max(1e-12);
         if altitude > SAMPLE {
-            let n = (longest / SAMPLE).ceil() as usize;
-            for i in 1..n {
-                for j in 1..n - i {
-                    let (u, v) = (i as f64 / n as f64, j as f64 / n as f64);
-                    out.push(a + (b - a) * u + (c - a) * v);
-                }
+            let rows = (altitude / SAMPLE).ceil() as usize;
+            for row in 1..rows {
+                let up = row as f64 / rows as f64;
+                let count = (longest * (1.0 - up) / SAMPLE).ceil() as usize;
+                let start = from + (apex - from) * up;
+                let step = (to - from) * ((1.0 - up) / count as f64);
+                out.extend((1..count).map(|k| start + step * k as f64));
             }
         }
     }
