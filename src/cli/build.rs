@@ -57,7 +57,9 @@ fn told(args: &Build, files: &[OutFile], report: &crate::report::Report, stdout:
         let skins = skins.map(|t| (t.headline.clone(), t.extent.clone()));
         let frame = report.frame_troubles.iter();
         let frame = frame.map(|t| (t.headline.clone(), t.extent.clone()));
-        for (headline, extent) in frame.chain(rail).chain(strips).chain(skins) {
+        let shape = report.shape_troubles.iter();
+        let shape = shape.map(|t| (t.headline.clone(), t.extent.clone()));
+        for (headline, extent) in shape.chain(frame).chain(rail).chain(strips).chain(skins) {
             text.push_str(&stdout.yellow(&format!("warning: {headline}: {extent}")));
             text.push('\n');
         }

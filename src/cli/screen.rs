@@ -19,6 +19,7 @@ pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
         text.push_str(&wrapped(&one_line(&report.notes), WIDTH, ""));
     }
     measures(&mut text, board, paint);
+    shape_troubles(&mut text, report, paint);
     rocker(&mut text, board, paint);
     frame(&mut text, report, paint);
     rail(&mut text, report, paint);
@@ -98,6 +99,14 @@ fn measures(text: &mut String, board: &Board, paint: Paint) {
         &[Left, Right, Right, Left]
     };
     block(text, sides, &rows);
+}
+
+fn shape_troubles(text: &mut String, report: &Report, paint: Paint) {
+    for trouble in &report.shape_troubles {
+        let line = format!("{}: {}", trouble.headline, trouble.extent);
+        text.push_str(&paint.yellow(&wrapped(&line, WIDTH, "  ")));
+        text.push_str(&wrapped(&format!("→ {}", trouble.remedy), WIDTH, "    "));
+    }
 }
 
 fn rocker(text: &mut String, board: &Board, paint: Paint) {

@@ -353,7 +353,10 @@ const SECTION: &[Key] = &[
         .doc("Fullness of the upper rail: 0 thin, 1 boxy"),
     Key::new("crown", Length(0.0, 40.0), "4")
         .or_rule("a tenth of the deck's height over the apex")
-        .doc("Fall of the deck from the centreline to half way out to the apex"),
+        .doc(
+            "Fall of the deck from the centreline to half way out to the apex: 0 a flat deck, at most 0.45 of the \
+             deck's height over the apex there",
+        ),
 ];
 
 const CONSTRUCTION: &[Key] = &[

@@ -41,6 +41,9 @@ pub(super) fn page(board: &Board, report: &Report, sheets: &[Sheet], files: &[Ou
         );
     }
     measures(&mut html, board);
+    for t in &report.shape_troubles {
+        warning(&mut html, &t.headline, &t.extent, t.remedy);
+    }
     frame_troubles(&mut html, report);
     warnings(&mut html, report);
     clashes(&mut html, report);

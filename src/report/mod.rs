@@ -7,6 +7,7 @@ mod mass;
 mod measure;
 mod rail;
 mod schedule;
+mod shape;
 mod skins;
 mod strip_chart;
 mod strips;
@@ -17,6 +18,7 @@ pub use advice::{Advice, Instance, advice};
 pub use mass::{AfloatReport, LyingReport, MassReport};
 pub use measure::{Measure, Quantity, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
+pub use shape::ShapeFinding;
 pub use skins::{SkinFinding, SkinPlank, SkinReport, SkinsReport};
 pub use strip_chart::{NamedChart, strip_charts};
 pub use strips::{GlulamReport, KindReport, SpringReport, StrainReport, StripsReport};
@@ -107,6 +109,8 @@ pub struct Report {
     pub units: Units,
     /// The shape's measures.
     pub measures: Measures,
+    /// Measures that are not what the design says.
+    pub shape_troubles: Vec<ShapeFinding>,
     /// The ribs from the tail.
     pub ribs: Vec<RibReport>,
     /// The spine.
@@ -145,6 +149,7 @@ pub fn report(board: &Board) -> Report {
             mass: "kg",
         },
         measures: board.measures.clone(),
+        shape_troubles: shape::shape_findings(board),
         ribs: board.ribs.iter().map(rib).collect(),
         spine: SpineReport {
             ends: board.spine.ends,
@@ -207,6 +212,7 @@ impl Report {
     /// How many things there are to be warned of.
     pub fn warned(&self) -> usize {
         self.warnings.len()
+            + self.shape_troubles.len()
             + self.frame_troubles.len()
             + self.strips.troubles.len()
             + self.skins.troubles.len()
