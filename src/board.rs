@@ -11,7 +11,10 @@ use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ri
 use crate::mass::{Made, Mass};
 use crate::pads::{Kind, Pads, pads};
 use crate::rail::{Limits, Rail, Site, Strip, Warning, solve, strips, warnings};
-use crate::shell::{BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures};
+use crate::shell::{
+    BoardFamily, DEFAULT_TOLERANCE, Measures, ShapeTrouble, Shell, ShellError, loft, measures,
+    shape_troubles,
+};
 use crate::skin::Panels;
 use crate::yard::{self, Yard};
 
@@ -41,6 +44,8 @@ pub struct Board {
     pub shell: Shell,
     /// Its measures.
     pub measures: Measures,
+    /// Measures that are not what the design says.
+    pub shape_troubles: Vec<ShapeTrouble>,
     /// The rail along the whole board.
     pub rail: Rail,
     /// The starboard rail's strips along the board.
@@ -78,6 +83,7 @@ impl Board {
         let family = BoardFamily::new(&design)?;
         let shell = loft(&family, DEFAULT_TOLERANCE)?;
         let measures = measures(&shell)?;
+        let shape_troubles = shape_troubles(&design, &shell, &measures);
         let planes = rail_planes(&design, RAIL_STEP);
         let rail = solve(&shell, &design.construction, &planes)?;
         let laid = strips(&rail).map_err(BoardError::Strips)?;
@@ -126,6 +132,7 @@ impl Board {
             family,
             shell,
             measures,
+            shape_troubles,
             rail,
             strips: laid,
             ribs,

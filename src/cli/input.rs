@@ -8,8 +8,9 @@ use serde_json::json;
 use super::failure::{DESIGN, Failure};
 use super::paint::Paint;
 use super::print;
-use crate::board::Board;
+use crate::board::{Board, BoardError};
 use crate::design::{self, Faults};
+use crate::shell::key_faults;
 
 /// Greatest size of a design file, bytes: one with every key and thousands of sections is far smaller.
 const GREATEST_SIZE: u64 = 1_000_000;
@@ -22,8 +23,17 @@ pub(super) fn board(file: &Path, json: bool, stderr: Paint) -> Result<Board, Fai
     let (text, name) = read(file)?;
     let faults = match design::parse(&text, &name) {
         Ok(design) => {
-            let board = Board::new(design);
-            return board.map_err(|error| cannot_make(&name, &error.to_string(), json));
+            // Only a shape that cannot be drawn is looked at again for the keys at fault.
+            let error = match Board::new(design.clone()) {
+                Ok(board) => return Ok(board),
+                Err(error) => error,
+            };
+            let placed = matches!(error, BoardError::Shell(_))
+                .then(|| design::place_faults(&text, &name, &key_faults(&design)));
+            match placed.flatten() {
+                Some(faults) => faults,
+                None => return Err(cannot_make(&name, &error.to_string(), json)),
+            }
         }
         Err(faults) => faults,
     };

@@ -379,7 +379,10 @@ const SECTION: &[Key] = &[
     Key::new("crown", Length(0.0, 40.0), "4")
         .or_rule("a tenth of the deck's height over the apex")
         .usually(2.0, 8.0)
-        .doc("Fall of the deck from the centreline to half way out to the apex"),
+        .doc(
+            "Fall of the deck from the centreline to half way out to the apex: 0 a flat deck, at most 0.45 of the \
+             deck's height over the apex there",
+        ),
 ];
 
 const CONSTRUCTION: &[Key] = &[

@@ -13,6 +13,7 @@ mod fittings;
 mod frame;
 mod hint;
 mod key;
+mod key_fault;
 mod keys;
 mod keys_fittings;
 mod keys_frame;
@@ -37,6 +38,7 @@ pub use fault::{Fault, Faults};
 pub use fittings::{Aside, Bed, Blocks, Fin, FinCut, FinSet, Fins, Hole, Through};
 pub use frame::{FrameCut, Holes, Pattern, Relief, SheetSize, SpineJoint};
 pub use key::{Fallback, Key, Kind, TableKeys, Usual};
+pub use key_fault::{KeyFault, place_faults};
 pub use keys::tables;
 pub use manual::{reference, starter};
 pub use model::{

@@ -208,7 +208,7 @@ pub struct Section {
     pub fullness: f64,
     /// Fall of the deck from the centreline to half way to the apex, mm.
     ///
-    /// Silent, it is a tenth of the deck's height over the apex there.
+    /// 0 is a flat deck; a convex deck has less than half its height over the apex. Silent, it is a tenth of that height.
     pub crown: Option<f64>,
 }
 

@@ -8,6 +8,7 @@ mod measure;
 mod notice;
 mod rail;
 mod schedule;
+mod shape;
 mod skins;
 mod strip_chart;
 mod strips;

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::shape::{ShapeFinding, shape_findings};
 use super::{Advice, advice};
 use crate::afloat::{AfloatError, Lying};
 use crate::board::Board;
@@ -28,6 +29,8 @@ pub enum Severity {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Source {
+    /// The finished shape.
+    Shape,
     /// Ribs and spine.
     Frame,
     /// The rail's courses.
@@ -73,6 +76,7 @@ pub struct Notice {
 /// Every notice of `board`, whose strips' troubles were found already: a new kind is one more link of the chain.
 pub(super) fn notices(board: &Board, strips: &[yard::Trouble]) -> Vec<Notice> {
     let unit = board.design.report;
+    let shape = shape_findings(board).into_iter().map(of_shape);
     let frame = board.frame_troubles.iter().map(of_frame);
     let rail = advice(&board.warnings).into_iter();
     let rail = rail.map(|group| of_rail(&group, unit));
@@ -80,8 +84,29 @@ pub(super) fn notices(board: &Board, strips: &[yard::Trouble]) -> Vec<Notice> {
     let skins = board.panels.troubles.iter().map(of_skin);
     let clashes = board.pads.troubles.iter().map(|c| of_clash(board, c));
     let lying = board.lying.iter().filter_map(|l| of_lying(l, unit));
-    let warnings = frame.chain(rail).chain(strips).chain(skins).chain(clashes);
+    let warnings = shape
+        .chain(frame)
+        .chain(rail)
+        .chain(strips)
+        .chain(skins)
+        .chain(clashes);
     warnings.chain(unjudged(board)).chain(lying).collect()
+}
+
+fn of_shape(finding: ShapeFinding) -> Notice {
+    Notice {
+        severity: Severity::Warning,
+        source: Source::Shape,
+        part: "shape".to_owned(),
+        headline: finding.headline,
+        extent: finding.extent,
+        x: Some(finding.trouble.x),
+        value: Some(finding.trouble.measured),
+        limit: Some(finding.trouble.entered),
+        unit: "mm",
+        remedies: vec![finding.remedy.to_owned()],
+        lines: Vec::new(),
+    }
 }
 
 fn of_frame(trouble: &frame::Trouble) -> Notice {
@@ -313,6 +338,7 @@ impl Source {
     /// The word for it.
     pub fn name(self) -> &'static str {
         match self {
+            Self::Shape => "shape",
             Self::Frame => "frame",
             Self::Rail => "rail",
             Self::Strips => "strips",

@@ -97,7 +97,8 @@ fn reference(board: &Board, part: &str, rib: &Rib) -> Vec<Item> {
     let mut paths: Vec<Path> = rib.slices.iter().map(strips::path).collect();
     paths.extend(rib.stack.faces.iter().map(|face| extension(face, rib)));
     let section = board.family.section_at(rib.x);
-    let p = section.points().map(|p| Point::new(p.x, p.y));
+    let points = section.points().iter();
+    let p: Vec<Point> = points.map(|p| Point::new(p.x, p.y)).collect();
     let segments = p[1..].chunks(3).map(|c| crate::drawing::Segment::Cubic {
         c1: c[0],
         c2: c[1],

@@ -1,11 +1,12 @@
 //! The family of half sections that a design describes.
 
+use super::deck::MOST_CROWN;
 use super::foil::FoilLine;
-use super::half_section::{Character, Frame, REACH};
+use super::half_section::{Character, Frame};
 use super::station_blend::StationBlend;
 use super::{End, Family, HalfSection, Mark, PlanShape, RockerLine, ShellError};
 use crate::curve::Vector;
-use crate::design::Design;
+use crate::design::{Design, Section};
 
 /// Outline, rocker, foil and blended sections of a design: the exact shape that the loft approximates.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,6 +17,8 @@ pub struct BoardFamily {
     characters: StationBlend<9>,
     rows: Vec<f64>,
     breaks: Vec<f64>,
+    /// Most segments of a deck.
+    deck_segments: usize,
 }
 
 impl BoardFamily {
@@ -56,15 +59,16 @@ impl BoardFamily {
         rows.retain(|u| (0.01..0.99).contains(u));
         rows.sort_by(f64::total_cmp);
         rows.dedup_by(|a, b| (*a - *b).abs() < 0.01);
-        let family = Self {
+        let mut family = Self {
             plan,
             rocker,
             foil,
             characters: StationBlend::new(&stations),
             rows,
             breaks,
+            deck_segments: 1,
         };
-        family.check()?;
+        family.deck_segments = family.check(&design.sections)?;
         Ok(family)
     }
 
@@ -99,10 +103,14 @@ impl BoardFamily {
         HalfSection::new(&Character::from_array(self.characters.at(x)), &frame)
     }
 
-    fn check(&self) -> Result<(), ShellError> {
+    /// Checks that sections can be drawn all along; returns the most segments of a deck.
+    fn check(&self, sections: &[Section]) -> Result<usize, ShellError> {
         const STEPS: usize = 120;
-        for i in 1..STEPS {
-            let u = i as f64 / STEPS as f64;
+        let even = (1..STEPS).map(|i| i as f64 / STEPS as f64);
+        let stations = sections.iter().map(|s| self.plan.locate(s.x));
+        let mut segments = 1;
+        // Stations at the very tips have no size.
+        for u in even.chain(stations.filter(|u| (0.001..0.999).contains(u))) {
             let (x, frame) = self.frame(u);
             if frame.thickness <= 0.0 || self.foil.body(x) <= 0.0 {
                 return Err(ShellError::Foil {
@@ -110,7 +118,9 @@ impl BoardFamily {
                     x,
                 });
             }
-            let p = *self.half_section(u).points();
+            let section = self.half_section(u);
+            segments = segments.max(section.deck_segments());
+            let p = section.points();
             // Heights must rise from the edge to the apex and on to the deck.
             if p[9].y <= p[6].y {
                 return Err(ShellError::Section {
@@ -120,41 +130,47 @@ impl BoardFamily {
                 });
             }
         }
-        Ok(())
+        Ok(segments)
     }
 }
 
-/// Refuses a crown that no convex deck can have, naming the range that can.
+/// Refuses a crown that no convex deck can have, naming the greatest.
 fn check_crown(c: &Character, thickness: f64, x: f64) -> Result<(), ShellError> {
-    let reach = c.reach();
-    if (REACH[0]..=REACH[1]).contains(&reach) {
+    let Some([crown, most]) = crown_over(c, thickness) else {
         return Ok(());
-    }
-    // More crown means less reach.
-    let limit = |bound: f64| {
-        let (mut low, mut high) = (1e-4, 0.8);
-        for _ in 0..50 {
-            let crown = (low + high) / 2.0;
-            if (Character { crown, ..*c }).reach() > bound {
-                low = crown
-            } else {
-                high = crown
-            }
-        }
-        low * thickness * (1.0 - c.apex)
     };
     Err(ShellError::Section {
         x,
-        fault: format!(
-            "no fair deck has a crown of {:.1} mm there",
-            c.crown * thickness * (1.0 - c.apex)
-        ),
-        remedy: format!(
-            "give a `crown` between {:.1} and {:.1} mm, or another `fullness`",
-            limit(REACH[1]),
-            limit(REACH[0])
-        ),
+        fault: format!("no convex deck falls {crown:.1} mm half way out there"),
+        remedy: format!("give a `crown` of at most {most:.1} mm"),
     })
+}
+
+/// The crown and the greatest one, mm, of a section that asks for more.
+fn crown_over(c: &Character, thickness: f64) -> Option<[f64; 2]> {
+    // What a message names as the greatest to a tenth of a millimetre must pass when it is entered.
+    let height = thickness * (1.0 - c.apex);
+    let most = (MOST_CROWN * height * 10.0).floor() / 10.0;
+    let crown = c.crown * height;
+    (c.crown > MOST_CROWN).then_some([crown, most])
+}
+
+/// Every section with more crown than a convex deck can have: its number from the tail, its crown and the greatest, mm.
+pub(super) fn crowns_over(design: &Design) -> Result<Vec<(usize, [f64; 2])>, ShellError> {
+    let rocker = RockerLine::new(&design.rocker, design.length)?;
+    let closed = PlanShape::closed(&design.outline).map(|end| end == End::Closed);
+    let foil = FoilLine::new(&design.foil, &rocker, design.length, closed)?;
+    let over = |(row, section): (usize, &Section)| {
+        let thickness = foil.body(section.x);
+        let character = (thickness > 0.0).then(|| Character::of(section, thickness))?;
+        Some((row, crown_over(&character, thickness)?))
+    };
+    Ok(design
+        .sections
+        .iter()
+        .enumerate()
+        .filter_map(over)
+        .collect())
 }
 
 impl Family for BoardFamily {
@@ -168,6 +184,10 @@ impl Family for BoardFamily {
 
     fn marks(&self) -> Vec<f64> {
         Mark::ALL.map(Mark::v).to_vec()
+    }
+
+    fn least_spans(&self) -> Vec<usize> {
+        vec![1, 1, 1, self.deck_segments]
     }
 
     fn section(&self, u: f64, v: &[f64]) -> Vec<Vector<3>> {

@@ -1,4 +1,4 @@
-//! The half section: four cubic Béziers from the bottom's centre to the deck's.
+//! The half section: a chain of cubic Béziers from the bottom's centre to the deck's.
 //!
 //! ```text
 //!   deck centre ──────────── crown ────────╮
@@ -8,8 +8,9 @@
 //!
 //! The bottom is one cubic with y linear in its parameter, so roll, concave, vee and double concave are exact. The edge
 //! is a round of the given radius between bottom and tuck: a hard edge is a small round, a soft edge a large one. Tuck
-//! and upper rail meet the apex upright, so the apex line is the plan silhouette.
+//! and upper rail meet the apex upright, so the apex line is the plan silhouette. The deck's own curve is [`Deck`].
 
+use super::deck::Deck;
 use crate::curve::Vector;
 use crate::design::{Contour, Section};
 
@@ -143,30 +144,7 @@ impl Character {
             crown,
         }
     }
-
-    /// Upper rail handle at the apex, as a fraction of the deck's height above it.
-    fn rise(&self) -> f64 {
-        0.4 + 0.5 * self.fullness
-    }
-
-    /// Upper rail handle at the deck's centre, as a fraction of the half-width, before it is limited.
-    ///
-    /// The upper rail is the Bézier (0, H), (b w, H), (w, a H), (w, 0) above the apex, H high. `crown` fixes the
-    /// parameter t where the deck has fallen by crown·H; b then follows from y(t) = w / 2.
-    pub(super) fn reach(&self) -> f64 {
-        let fall = |t: f64| (1.0 - self.rise()) * 3.0 * (1.0 - t) * t * t + t.powi(3) - self.crown;
-        let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..60 {
-            let t = (low + high) / 2.0;
-            if fall(t) > 0.0 { high = t } else { low = t }
-        }
-        let t = (low + high) / 2.0;
-        (0.5 - 3.0 * (1.0 - t) * t * t - t.powi(3)) / (3.0 * (1.0 - t).powi(2) * t)
-    }
 }
-
-/// Limits of [`Character::reach`] that keep the deck convex and the rail in its frame.
-pub(super) const REACH: [f64; 2] = [0.2, 0.98];
 
 /// The size and place of a half section.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -181,10 +159,16 @@ pub(super) struct Frame {
     pub thickness: f64,
 }
 
-/// A half section: thirteen Bézier points (y, z), the segments' ends shared.
+/// Most Bézier segments of a half section: bottom, round, tuck, and four of a flat deck.
+const MOST_SEGMENTS: usize = 7;
+
+/// A half section: Bézier points (y, z) of its segments, ends shared.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HalfSection {
-    points: [Vector<2>; 13],
+    points: [Vector<2>; 3 * MOST_SEGMENTS + 1],
+    /// The parameter v at the segments' ends.
+    breaks: [f64; MOST_SEGMENTS + 1],
+    segments: usize,
 }
 
 /// The lesser of two positive numbers, rounded off smoothly where they are close; exact far from there and at zero.
@@ -250,57 +234,52 @@ impl HalfSection {
         let first_tau = if edge_y > 0.0 { f.inner / edge_y } else { 0.0 };
         let third = (start_tau - first_tau) / 3.0 * edge_y;
         let first = p(f.inner, bottom(first_tau));
-        let upper = Self::upper(c, f, apex);
-        Self {
-            points: [
-                first,
-                p(first.x + third, first.y + slope(first_tau) * third),
-                p(inner.x - third, inner.y - slope(start_tau) * third),
-                inner,
-                inner + start_along * handle,
-                outer - up * handle,
-                outer,
-                outer + (corner - outer) * HANDLE,
-                apex + (corner - apex) * HANDLE,
-                apex,
-                upper[2],
-                upper[1],
-                upper[0],
-            ],
-        }
-    }
-
-    /// The upper rail from the deck's inner end to the apex.
-    fn upper(c: &Character, f: &Frame, apex: Vector<2>) -> [Vector<2>; 4] {
-        let top = f.base + f.thickness;
-        let height = top - apex.y;
-        let reach = c.reach().clamp(REACH[0], REACH[1]);
-        let full = [
-            Vector::<2>::new(0.0, top),
-            Vector::<2>::new(reach * f.half_width, top),
-            Vector::<2>::new(f.half_width, apex.y + c.rise() * height),
+        let lower = [
+            first,
+            p(first.x + third, first.y + slope(first_tau) * third),
+            p(inner.x - third, inner.y - slope(start_tau) * third),
+            inner,
+            inner + start_along * handle,
+            outer - up * handle,
+            outer,
+            outer + (corner - outer) * HANDLE,
+            apex + (corner - apex) * HANDLE,
             apex,
         ];
-        if f.inner <= 0.0 {
-            return full;
+        let upper = upper(c, f, apex);
+        let segments = 3 + (upper.points.len() - 1) / 3;
+        let mut section = Self {
+            points: [apex; 3 * MOST_SEGMENTS + 1],
+            breaks: [Mark::DeckCentre.v(); MOST_SEGMENTS + 1],
+            segments,
+        };
+        section.points[..10].copy_from_slice(&lower);
+        for (point, deck) in section.points[10..]
+            .iter_mut()
+            .zip(upper.points.iter().rev().skip(1))
+        {
+            *point = *deck;
         }
-        // Trim at y = inner; y rises with the parameter.
-        let y = |t: f64| de_casteljau(&full, t)[3].x;
-        let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..60 {
-            let t = (low + high) / 2.0;
-            if y(t) > f.inner { high = t } else { low = t }
+        for (end, mark) in section.breaks.iter_mut().zip(&Mark::ALL[..4]) {
+            *end = mark.v();
         }
-        let mut tail = de_casteljau(&full, (low + high) / 2.0);
-        tail.reverse();
-        tail[0].x = f.inner;
-        [tail[0], tail[1], tail[2], apex]
+        let (start, run) = (Mark::Apex.v(), Mark::DeckCentre.v() - Mark::Apex.v());
+        for (end, left) in section.breaks[4..segments]
+            .iter_mut()
+            .zip(upper.inner.iter().rev())
+        {
+            *end = start + run * left;
+        }
+        section
     }
 
     /// The point (y, z) at parameter `v`.
     pub fn point(&self, v: f64) -> Vector<2> {
-        let k = Mark::ALL[1..4].iter().take_while(|m| m.v() <= v).count();
-        let (start, end) = (Mark::ALL[k].v(), Mark::ALL[k + 1].v());
+        let k = self.breaks[1..self.segments]
+            .iter()
+            .take_while(|end| **end <= v)
+            .count();
+        let (start, end) = (self.breaks[k], self.breaks[k + 1]);
         let t = (v - start) / (end - start);
         let s = 1.0 - t;
         let b = &self.points[3 * k..=3 * k + 3];
@@ -310,15 +289,80 @@ impl HalfSection {
             + b[3] * (t * t * t)
     }
 
+    /// Segments between the apex and the deck's centre.
+    pub(super) fn deck_segments(&self) -> usize {
+        self.segments - 3
+    }
+
     /// The Bézier points, segments sharing their ends.
-    pub fn points(&self) -> &[Vector<2>; 13] {
-        &self.points
+    pub fn points(&self) -> &[Vector<2>] {
+        &self.points[..=3 * self.segments]
     }
 }
 
+/// The upper rail from the deck's inner end to the apex.
+struct Upper {
+    /// Bézier points.
+    points: Vec<Vector<2>>,
+    /// Where segments join, as fractions of the parameter from the apex to the deck's inner end, falling.
+    inner: Vec<f64>,
+}
+
+fn upper(c: &Character, f: &Frame, apex: Vector<2>) -> Upper {
+    let top = f.base + f.thickness;
+    let height = top - apex.y;
+    let place = |p: &Vector<2>| {
+        // The deck's centre and its handle are at its top without rounding, the apex at its own height.
+        let z = if p.y == 1.0 {
+            top
+        } else {
+            apex.y + p.y * height
+        };
+        Vector::<2>::new(p.x * f.half_width, z)
+    };
+    let mut points: Vec<Vector<2>> = Deck::new(c.fullness, c.crown)
+        .points()
+        .iter()
+        .map(place)
+        .collect();
+    let count = (points.len() - 1) / 3;
+    let mut from = 0.0;
+    if f.inner > 0.0 {
+        // Trim at y = inner; y rises with the parameter.
+        let y = |t: f64| {
+            let (k, t) = within(count, t);
+            tail_from(&points[3 * k..=3 * k + 3], t)[3].x
+        };
+        let (mut low, mut high) = (0.0, 1.0);
+        for _ in 0..60 {
+            let t = (low + high) / 2.0;
+            if y(t) > f.inner { high = t } else { low = t }
+        }
+        from = (low + high) / 2.0;
+        let (k, t) = within(count, from);
+        let mut tail = tail_from(&points[3 * k..=3 * k + 3], t);
+        tail.reverse();
+        tail[0].x = f.inner;
+        points.splice(..3 * k + 4, tail);
+    }
+    let first = within(count, from).0;
+    let inner = (first + 1..count).map(|k| (1.0 - k as f64 / count as f64) / (1.0 - from));
+    Upper {
+        inner: inner.collect(),
+        points,
+    }
+}
+
+/// The segment of `count` equal ones that holds the parameter, and the parameter in it.
+fn within(count: usize, t: f64) -> (usize, f64) {
+    let t = t * count as f64;
+    let k = (t as usize).min(count - 1);
+    (k, t - k as f64)
+}
+
 /// The right-hand Bézier points, last first: `[end, …, point at t]` of the piece from `t` to 1.
-fn de_casteljau(b: &[Vector<2>; 4], t: f64) -> [Vector<2>; 4] {
-    let mut p = *b;
+fn tail_from(b: &[Vector<2>], t: f64) -> [Vector<2>; 4] {
+    let mut p = [b[0], b[1], b[2], b[3]];
     let mut right = [p[3]; 4];
     for k in 1..4 {
         for i in 0..4 - k {

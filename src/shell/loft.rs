@@ -27,6 +27,11 @@ pub trait Family {
     fn rows(&self) -> Vec<f64>;
     /// Where sections may be creased: at least 0 and 1, rising.
     fn marks(&self) -> Vec<f64>;
+    /// Equal spans that each piece between marks needs at least: a section may be a spline there only on a short part
+    /// of the board, which probes could miss.
+    fn least_spans(&self) -> Vec<usize> {
+        vec![1; self.marks().len() - 1]
+    }
     /// Points at each `v` of the section at `u`.
     fn section(&self, u: f64, v: &[f64]) -> Vec<Vector<3>>;
     /// How the tail and the nose end.
@@ -141,7 +146,7 @@ impl Across {
                 probes.push(w[0] + (w[1] - w[0]) * t);
             }
         }
-        let mut spans = vec![1usize; marks.len() - 1];
+        let mut spans = family.least_spans();
         loop {
             let across = Self::with(marks, &spans).map_err(ShellError::curve("section"))?;
             let mut again = false;

@@ -1,24 +1,29 @@
 //! The finished shape: outline, rocker, foil and sections lofted to B-spline patches, and its measures.
 
+mod deck;
 mod error;
 mod family;
 mod foil;
 mod half_section;
 mod inset;
+mod key_faults;
 mod loft;
 mod measures;
 mod outline;
 mod rocker;
+mod shape_trouble;
 mod station_blend;
 
 pub use error::ShellError;
 pub use family::BoardFamily;
 pub use half_section::{HalfSection, Mark};
 pub use inset::{Cut, InsetPoint, Side};
+pub use key_faults::key_faults;
 pub use loft::{DEFAULT_TOLERANCE, End, Family, Shell, loft};
 pub use measures::{Measures, SectionArea, measures};
 pub use outline::{PlanShape, TWELVE_INCHES};
 pub use rocker::RockerLine;
+pub use shape_trouble::{ShapeMeasure, ShapeTrouble, shape_troubles};
 
 use crate::design::Design;
 

@@ -2,7 +2,7 @@
 
 use super::{End, ShellError};
 use crate::curve::{BSpline, CurveError, FairCurve, KnotVector, Vector, gauss_legendre, integrate};
-use crate::design::{Design, Nose, OutlineBody, Tail};
+use crate::design::{Design, Nose, Outline, OutlineBody, Tail};
 
 /// Where the trade measures widths and thicknesses near the ends: 12 in from the tip, mm.
 pub const TWELVE_INCHES: f64 = 304.8;
@@ -39,26 +39,40 @@ impl PlanShape {
         let stretch = design.length / (2.0 * widest);
         let curve = fair_through(&stations, stretch).map_err(ShellError::curve("outline"))?;
         let outline = &design.outline;
-        let (ends, tail_pointed, cleft) = match outline.tail {
-            Tail::Pin { .. } => (End::Closed, true, None),
-            Tail::Round => (End::Closed, false, None),
-            Tail::Square { .. } | Tail::Squash { .. } => (End::Face, false, None),
-            Tail::Swallow { width, depth } => (End::Closed, true, Some([width / 2.0, depth])),
+        let (tail_pointed, cleft) = match outline.tail {
+            Tail::Pin { .. } => (true, None),
+            Tail::Round | Tail::Square { .. } | Tail::Squash { .. } => (false, None),
+            Tail::Swallow { width, depth } => (true, Some([width / 2.0, depth])),
         };
         let shape = Self {
             curve,
-            ends: [ends, End::Closed],
+            ends: Self::closed(outline),
             pointed: [tail_pointed, matches!(outline.nose, Nose::Pointed { .. })],
             cleft,
         };
-        shape.check()?;
+        shape.check(design.length)?;
         Ok(shape)
     }
 
-    fn check(&self) -> Result<(), ShellError> {
+    /// How tail and nose of an outline end.
+    pub(super) fn closed(outline: &Outline) -> [End; 2] {
+        let tail = match outline.tail {
+            Tail::Square { .. } | Tail::Squash { .. } => End::Face,
+            Tail::Pin { .. } | Tail::Round | Tail::Swallow { .. } => End::Closed,
+        };
+        [tail, End::Closed]
+    }
+
+    fn check(&self, length: f64) -> Result<(), ShellError> {
         const STEPS: usize = 500;
         for i in 1..STEPS {
             let [p, d] = self.curve.derivatives::<2>(i as f64 / STEPS as f64);
+            if p.x <= 0.0 || p.x >= length {
+                return Err(ShellError::Outline {
+                    fault: "passes beyond the board's end",
+                    x: p.x,
+                });
+            }
             if d.x <= 0.0 {
                 return Err(ShellError::Outline {
                     fault: "turns back",

@@ -216,11 +216,12 @@ fn files_that_cannot_be_read_end_with_3() {
     assert_eq!(names(&folder), ["folder", "picture.toml"]);
 }
 
-/// A sound file of which no board can be made: a deck cannot fall so far on the way to the rail.
+/// A sound file of which no board can be made: a bottom that rises past the apex.
 #[test]
 fn a_board_that_cannot_be_made_ends_with_1() {
     let folder = empty("cli-cannot");
-    let text = boardwright::design::starter().replace("\ncrown = 4\n", "\ncrown = 38\n");
+    let text = "name=\"x\"\n[outline]\nlength=1900\nwidth=520\n[foil]\ncentre=30\n\
+                [[section]]\nat=300\ncontour=\"roll\"\ncontour_depth=25\n";
     std::fs::write(folder.join("thin.toml"), text).unwrap();
     for command in [
         &["check", "thin.toml"][..],
@@ -239,6 +240,31 @@ fn a_board_that_cannot_be_made_ends_with_1() {
     let value: Value = serde_json::from_slice(&json.stdout).unwrap();
     assert!(value["error"].as_str().unwrap().contains("mm"));
     assert_eq!(names(&folder), ["thin.toml"]);
+}
+
+/// Crowns that no deck can have are faults with places, all in one run, though only the drawn foil shows them.
+#[test]
+fn every_impossible_crown_is_shown_in_its_place() {
+    let folder = empty("cli-crowns");
+    let text = "name=\"x\"\n[outline]\nlength=1900\nwidth=520\n[foil]\ncentre=66\n\
+                [[section]]\nat=1500\ncrown=39\n[[section]]\nat=300\ncrown=38\n";
+    std::fs::write(folder.join("dome.toml"), text).unwrap();
+    for command in [
+        &["check", "dome.toml"][..],
+        &["build", "dome.toml", "-o", "out"],
+        &["dry-fit", "dome.toml"],
+    ] {
+        let told = run_in(&folder, command);
+        assert_code(&told, 1);
+        for words in ["dome.toml:9:7:", "dome.toml:12:7:", "`crown` of at most"] {
+            assert!(err(&told).contains(words), "{}", err(&told));
+        }
+    }
+    let json = run_in(&folder, &["check", "dome.toml", "--json"]);
+    assert_code(&json, 1);
+    let value: Value = serde_json::from_slice(&json.stdout).unwrap();
+    assert_eq!(value["faults"].as_array().unwrap().len(), 2);
+    assert_eq!(names(&folder), ["dome.toml"]);
 }
 
 #[test]

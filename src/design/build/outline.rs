@@ -92,7 +92,8 @@ fn measures(table: &Table, length: Option<f64>, report: &mut Report<'_>) -> Opti
         {
             let width = plain(width);
             let message = format!("`{name}` must not be more than the greatest width, {width} mm");
-            report.add(table.span(name), message);
+            let remedy = format!("give a `{name}` of at most {width} mm, or a greater `width`");
+            report.add_with(table.span(name), message, remedy);
         }
     }
     Some(OutlineBody::Measures {

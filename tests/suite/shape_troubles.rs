@@ -1,0 +1,125 @@
+//! A measured shape that is not the one entered is reported; a plausible board has no such report.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+use crate::common::wishes::{text, wish};
+use boardwright::design::{Design, KeyFault, parse, place_faults};
+use boardwright::shell::{
+    DEFAULT_TOLERANCE, ShapeMeasure, ShapeTrouble, key_faults, measures, shape_troubles, shell,
+};
+use proptest::prelude::*;
+
+fn troubles(design: &Design) -> Vec<ShapeTrouble> {
+    let shell = shell(design, DEFAULT_TOLERANCE).unwrap_or_else(|e| panic!("{e}"));
+    shape_troubles(design, &shell, &measures(&shell).unwrap())
+}
+
+fn fish(outline: &str, rocker: &str) -> String {
+    format!(
+        "name = \"fish\"\nunit = \"in\"\n[outline]\nlength = \"5' 6\\\"\"\nwidth = 21\n{outline}\
+         [rocker]\n{rocker}[foil]\ncentre = \"2 3/8\"\n"
+    )
+}
+
+/// The nose stands so steep that calipers set square to the bottom reach far along the deck.
+#[test]
+fn a_nose_as_steep_as_a_wall_is_reported() {
+    let found = troubles(&parse(&fish("", "nose = 17\n"), "f").unwrap());
+    let thick = found
+        .iter()
+        .find(|t| t.measure == ShapeMeasure::Thickness)
+        .unwrap();
+    assert!((thick.entered - 60.325).abs() < 1e-9, "{thick:?}");
+    assert!(thick.measured > 1.5 * thick.entered, "{thick:?}");
+}
+
+/// The widest place goes where the nose's width asks for it: entered 35 in, found beyond 49 in.
+#[test]
+fn a_wide_point_that_moved_is_reported() {
+    let found = troubles(&parse(&fish("wide_point = 35\nnose_width = 20.9\n", ""), "f").unwrap());
+    let moved = found
+        .iter()
+        .find(|t| t.measure == ShapeMeasure::WidePoint)
+        .unwrap();
+    assert!((moved.entered - 35.0 * 25.4).abs() < 1e-9);
+    assert!(moved.measured > 45.0 * 25.4, "{moved:?}");
+    assert_eq!(moved.x, moved.measured);
+}
+
+/// A tail almost as wide as the board right behind the wide point: the outline is at fault, not the foil.
+#[test]
+fn a_tail_too_wide_is_the_outline_s_fault() {
+    let file = fish("wide_point = 15\ntail_width = 20.9\n", "");
+    let design = parse(&file, "f.toml").unwrap();
+    let error = shell(&design, DEFAULT_TOLERANCE).unwrap_err().to_string();
+    assert!(
+        error.contains("outline") && !error.contains("foil"),
+        "{error}"
+    );
+    let faults = key_faults(&design);
+    assert!(
+        matches!(
+            &faults[..],
+            [KeyFault {
+                key: "tail_width",
+                ..
+            }]
+        ),
+        "{faults:?}"
+    );
+    let placed = place_faults(&file, "f.toml", &faults).unwrap();
+    let fault = &placed.list()[0];
+    assert_eq!((fault.line, fault.offending.as_str()), (7, "20.9"));
+    assert!(fault.remedy.as_ref().unwrap().contains("tail_width"));
+}
+
+/// A tail or nose wider than the board is a fault of that key, with a remedy.
+#[test]
+fn an_end_wider_than_the_board_is_a_fault_of_its_key() {
+    for key in ["nose_width", "tail_width"] {
+        let faults = parse(&fish(&format!("{key} = 21.5\n"), ""), "f.toml").unwrap_err();
+        let fault = &faults.list()[0];
+        assert_eq!((fault.line, fault.offending.as_str()), (6, "21.5"));
+        assert!(fault.remedy.as_ref().unwrap().contains(key));
+    }
+}
+
+/// A batten through these heights dips below the base plane between them, and the whole line is lifted for it.
+#[test]
+fn a_rocker_that_dips_is_reported() {
+    let rocker = "points = [[0, 3], [8, 0], [33, 0.5], [60, 0], [66, 6]]\n";
+    let found = troubles(&parse(&fish("", rocker), "f").unwrap());
+    assert!(
+        found.iter().any(|t| t.measure == ShapeMeasure::Rocker),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn the_examples_are_as_entered() {
+    for entry in std::fs::read_dir("examples").unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_some_and(|e| e == "toml") {
+            let design = parse(&std::fs::read_to_string(&path).unwrap(), "x").unwrap();
+            assert_eq!(troubles(&design), [], "{}", path.display());
+        }
+    }
+    assert_eq!(
+        troubles(&parse(boardwright::design::starter(), "x").unwrap()),
+        []
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig {
+        cases: 96,
+        failure_persistence: None,
+        rng_seed: proptest::test_runner::RngSeed::Fixed(10),
+        ..ProptestConfig::default()
+    })]
+
+    #[test]
+    fn a_plausible_board_is_as_entered(wish in wish()) {
+        let text = text(&wish);
+        prop_assert_eq!(troubles(&parse(&text, "x").unwrap()), [], "{}", text);
+    }
+}
