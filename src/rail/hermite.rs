@@ -28,11 +28,6 @@ impl PlaneLine {
         self.nodes.len() < 2
     }
 
-    /// The first parameter; 0 if there is no curve.
-    pub fn start(&self) -> f64 {
-        self.nodes.first().map_or(0.0, |n| n.v)
-    }
-
     /// The last parameter; 0 if there is no curve.
     pub fn end(&self) -> f64 {
         self.nodes.last().map_or(0.0, |n| n.v)
@@ -74,55 +69,8 @@ impl PlaneLine {
         out
     }
 
-    /// The cubic pieces between two parameters, each by its ends.
-    pub(super) fn pieces(&self, from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
-        let clipped = move |w: &[InsetPoint]| (w[0].v.max(from), w[1].v.min(to));
-        self.nodes.windows(2).map(clipped).filter(|(a, b)| a < b)
-    }
-
-    /// Point and tangent at `v`, on the piece between the given ends: on a crease its own side's.
-    pub(super) fn point_and_tangent(
-        &self,
-        v: f64,
-        (start, end): (f64, f64),
-    ) -> (Vector<2>, Vector<2>) {
-        let next = self
-            .nodes
-            .partition_point(|n| n.v <= (start + end) / 2.0)
-            .clamp(1, self.nodes.len() - 1);
-        let (a, b) = (&self.nodes[next - 1], &self.nodes[next]);
-        (hermite(a, b, v), hermite_tangent(a, b, v))
-    }
-
-    /// Adds to `found` the parameters where `f` of point and tangent (by the parameter) changes its sign, one at most to a piece: pieces are far
-    /// shorter than what is measured along them.
-    pub(super) fn crossings(
-        &self,
-        f: impl Fn(&Vector<2>, &Vector<2>) -> f64,
-        found: &mut Vec<f64>,
-    ) {
-        for w in self.nodes.windows(2).filter(|w| w[0].v < w[1].v) {
-            let of = |v: f64| f(&hermite(&w[0], &w[1], v), &hermite_tangent(&w[0], &w[1], v));
-            let [a, b] = [0, 1].map(|i| f(&w[i].point, &w[i].tangent));
-            if a * b < 0.0 {
-                let sign = b.signum();
-                found.push(root(w[0].v, w[1].v, sign * a, sign * b, |v| sign * of(v)));
-            } else if b == 0.0 {
-                found.push(w[1].v);
-            }
-        }
-    }
-
-    /// Cosine of the angle between the surface at `v` and a line `along` it: less than 1 where the surface does not run that way.
-    pub(super) fn cosine(&self, v: f64, along: &Vector<3>) -> f64 {
-        let (_, d) = self.point_and_tangent(v, (v, v));
-        let normal = Vector::<3>::new(0.0, d.x, d.y).cross(&self.fore(v));
-        let sine = normal.dot(along) / normal.norm().max(1e-300);
-        (1.0 - sine * sine).max(0.0).sqrt()
-    }
-
-    /// The first parameter after `from` where `f` of the point turns from negative to not negative, by the Illinois
-    /// rule to rounding between nodes.
+    /// The first parameter after `from` where `f` of the point turns from negative to not negative, by bisection to
+    /// rounding between nodes.
     pub fn first_rise(&self, from: f64, f: impl Fn(&Vector<2>) -> f64) -> Option<f64> {
         let start = self.nodes.partition_point(|n| n.v <= from);
         let (mut v, mut value) = (from, f(&self.point(from)));
@@ -176,20 +124,8 @@ impl PlaneLine {
     }
 }
 
-/// Root of `f` on a bracket with f(a) < 0 ≤ f(b): the Illinois rule (Dowell & Jarratt, *A modified regula falsi method for computing the
-/// root of an equation*, BIT 11, 1971), safeguarded by bisection.
-///
-/// The value at the kept end is halved only when the same end is kept twice running. Halved at every step the rule converges no faster than
-/// by a constant factor.
-pub(super) fn root(
-    mut a: f64,
-    mut b: f64,
-    mut fa: f64,
-    mut fb: f64,
-    mut f: impl FnMut(f64) -> f64,
-) -> f64 {
-    // Which end the step before replaced: −1 the first, +1 the last.
-    let mut replaced = 0;
+/// Root of `f` on a bracket with f(a) < 0 ≤ f(b): the Illinois rule, safeguarded by bisection.
+fn root(mut a: f64, mut b: f64, mut fa: f64, mut fb: f64, f: impl Fn(f64) -> f64) -> f64 {
     for round in 0..80 {
         let secant = b - fb * (b - a) / (fb - fa);
         let middle = if round % 8 == 7 || secant.is_nan() {
@@ -201,19 +137,13 @@ pub(super) fn root(
         if value.abs() < 1e-11 || (b - a).abs() < 1e-15 {
             return middle;
         }
-        let side = if value < 0.0 { -1 } else { 1 };
-        if side < 0 {
+        if value < 0.0 {
             (a, fa) = (middle, value);
-            if replaced == side {
-                fb /= 2.0;
-            }
+            fb /= 2.0;
         } else {
             (b, fb) = (middle, value);
-            if replaced == side {
-                fa /= 2.0;
-            }
+            fa /= 2.0;
         }
-        replaced = side;
     }
     (a + b) / 2.0
 }
@@ -228,46 +158,4 @@ fn hermite(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
     a.point * (s * s * (1.0 + 2.0 * t))
         + b.point * (t * t * (1.0 + 2.0 * s))
         + (a.tangent * (s * s * t) - b.tangent * (t * t * s)) * h
-}
-
-/// Derivative of [`hermite`] by `v`.
-fn hermite_tangent(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
-    let h = b.v - a.v;
-    if h <= 0.0 {
-        return a.tangent;
-    }
-    let t = ((v - a.v) / h).clamp(0.0, 1.0);
-    let s = 1.0 - t;
-    (b.point - a.point) * (6.0 * s * t / h)
-        + a.tangent * (s * (1.0 - 3.0 * t))
-        + b.tangent * (t * (3.0 * t - 2.0))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::root;
-    use std::cell::Cell;
-
-    /// Roots known in closed form, with the evaluations they take. The rule's order is the cube root of 3 (Dowell & Jarratt 1971), so from a
-    /// bracket of 1 to 1e-11 takes some ten evaluations; a rule that converges by a constant factor takes thirty and more.
-    #[test]
-    fn the_illinois_rule_converges_faster_than_by_a_constant_factor() {
-        type Function = fn(f64) -> f64;
-        let cases: [(Function, f64, f64, f64); 4] = [
-            (|t| t * t - 2.0, 1.0, 2.0, 2.0_f64.sqrt()),
-            (|t| t.exp() - 2.0, 0.0, 1.0, 2.0_f64.ln()),
-            (|t| t.sin() - 0.5, 0.0, 1.5, std::f64::consts::FRAC_PI_6),
-            (|t| 0.3 - 1.0 / (1.0 + t), 0.0, 5.0, 7.0 / 3.0),
-        ];
-        for (f, a, b, want) in cases {
-            let count = Cell::new(0);
-            let counted = |t: f64| {
-                count.set(count.get() + 1);
-                f(t)
-            };
-            let found = root(a, b, f(a), f(b), counted);
-            assert!((found - want).abs() < 1e-9, "{found} against {want}");
-            assert!(count.get() <= 12, "{} evaluations", count.get());
-        }
-    }
 }
