@@ -35,7 +35,7 @@ fn on_thick_bottom() -> Construction {
 /// Strips that follow a circle turn by φ = 2·asin(p / 2R) from one to the next (chord geometry), R being the guide's radius.
 #[test]
 fn a_circular_rail_turns_by_equal_angles() {
-    let mut c = on_thick_bottom();
+    let c = on_thick_bottom();
     let prism = Prism {
         length: 2000.0,
         half: [200.0; 2],
@@ -74,7 +74,7 @@ fn a_circular_rail_turns_by_equal_angles() {
 /// left is least at the heads, where the finished circle is nearest the strip's inner face.
 #[test]
 fn proud_and_cover_on_a_circular_rail_follow_from_the_sagitta() {
-    let mut c = on_thick_bottom();
+    let c = on_thick_bottom();
     let prism = Prism {
         length: 2000.0,
         half: [200.0; 2],
