@@ -129,13 +129,7 @@ impl PlaneLine {
 ///
 /// The value at the kept end is halved only when the same end is kept twice running. Halved at every step the rule converges no faster than
 /// by a constant factor.
-pub(super) fn root(
-    mut a: f64,
-    mut b: f64,
-    mut fa: f64,
-    mut fb: f64,
-    mut f: impl FnMut(f64) -> f64,
-) -> f64 {
+fn root(mut a: f64, mut b: f64, mut fa: f64, mut fb: f64, f: impl Fn(f64) -> f64) -> f64 {
     // Which end the step before replaced: −1 the first, +1 the last.
     let mut replaced = 0;
     for round in 0..80 {

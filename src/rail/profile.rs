@@ -78,7 +78,8 @@ impl Strip {
 
 /// The profile of a course whose bead centre (for a starter: top) lies `rise` above its foot.
 ///
-/// `base_slope` is the tangent of the angle to which a flat base is planed, positive where the outer side is the longer.
+/// `base_slope` is the tangent of the angle to which a flat base is planed, positive where the outer side is the longer; a course's bevel is
+/// bounded so that both sides stay.
 pub(super) fn profile(
     kind: Kind,
     strip: &Strip,
@@ -89,29 +90,19 @@ pub(super) fn profile(
     let p = Vector::<2>::new;
     if kind == Kind::Starter {
         let half = starter.size / 2.0;
-        // Planed so steeply that base and top meet short of a face, a starter is a wedge; its corners stay four, two in one place.
-        let edge = half.min(rise / base_slope.abs().max(1e-12));
-        let [inner, outer] = if base_slope > 0.0 {
-            [-edge, half]
-        } else {
-            [-half, edge]
-        };
-        let start = p(inner, -inner * base_slope);
+        let start = p(-half, half * base_slope);
         return Profile {
             start,
             pieces: vec![
-                Piece::Line(p(outer, -outer * base_slope)),
-                Piece::Line(p(outer, rise)),
-                Piece::Line(p(inner, rise)),
+                Piece::Line(p(half, -half * base_slope)),
+                Piece::Line(p(half, rise)),
+                Piece::Line(p(-half, rise)),
                 Piece::Line(start),
             ],
         };
     }
     let half = strip.thickness / 2.0;
     let spring = rise + strip.springing();
-    // A base that meets the bead, past 70 degrees, leaves no strip to speak of; it is drawn as steep as it can be.
-    let steepest = 0.98 * spring / half;
-    let base_slope = base_slope.clamp(-steepest, steepest);
     let (mut pieces, start) = if kind == Kind::BeadOnly {
         (
             vec![Piece::Line(p(half, -half * base_slope))],
