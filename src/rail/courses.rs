@@ -288,27 +288,13 @@ impl Builder<'_> {
         let skin = self.skin_frame(along);
         let height = |p: &Vector<2>| skin.local(*p).y;
         let v = guide.last_rise(|p| height(p) - size)?;
-        // Outer face: proud of the finished surface over the starter's height.
-        let finished = &self.plane.finished;
-        let mut reach = f64::NEG_INFINITY;
-        let crossings = [0.0, size].map(|h| finished.last_rise(|p| height(p) - h));
-        let along_it = finished
-            .places(1.0)
-            .into_iter()
-            .filter(|p| (0.0..=size).contains(&height(p)));
-        for p in along_it.chain(crossings.into_iter().flatten().map(|v| finished.point(v))) {
-            reach = reach.max(skin.local(p).x);
-        }
-        if !reach.is_finite() {
-            return None;
-        }
+        let reach = self.starter_reach(&skin)?;
         // Along the skin, y is in proportion to the distance.
         let [from, by] = [0.0, 1.0].map(|out| skin.plane(Vector::<2>::new(out, 0.0)).x);
-        let asked = reach + self.c.proud;
-        self.asked = Some(from + asked * (by - from));
+        self.asked = Some(from + reach * (by - from));
         let outer = match self.given.edge {
             Some(y) => (y - from) / (by - from),
-            None => asked,
+            None => reach,
         };
         for i in 0..self.c.starter.count {
             let middle = outer - size * (i as f64 + 0.5);
@@ -336,6 +322,36 @@ impl Builder<'_> {
             self.courses.push(course);
         }
         Some(v)
+    }
+
+    /// How far out along the skin the outer face of starters abreast must lie to be proud of the finished surface, square to that.
+    ///
+    /// Below the starters' top the distance is that from the face, above it that from the face's upper edge.
+    fn starter_reach(&self, skin: &SquareFrame) -> Option<f64> {
+        let (size, finished) = (self.c.starter.size, &self.plane.finished);
+        let across = |d: &Vector<2>| skin.local(skin.origin + d);
+        let height = |p: &Vector<2>| skin.local(*p).y;
+        let mut places = vec![finished.start(), finished.end()];
+        for border in [0.0, size] {
+            finished.crossings(|p, _| height(p) - border, &mut places);
+        }
+        finished.crossings(|_, t| across(t).x, &mut places);
+        // Where a circle of that radius about the edge touches the section.
+        let proud = self.c.proud;
+        let room = |p: &Vector<2>| (proud * proud - (height(p) - size).powi(2)).max(0.0).sqrt();
+        let touch = |p: &Vector<2>, t: &Vector<2>| {
+            let t = across(t);
+            t.x * room(p) - t.y * (height(p) - size)
+        };
+        finished.crossings(touch, &mut places);
+        let reach = |v: f64| {
+            let (point, slant) = (finished.point(v), finished.cosine(v, &skin.along));
+            let p = skin.local(point);
+            let (proud, over) = (proud / slant.max(0.1), (p.y - size).max(0.0));
+            // A place found on the border may lie beyond it by a rounding.
+            (p.y >= -1e-9 && over <= proud).then(|| p.x + (proud * proud - over * over).sqrt())
+        };
+        places.into_iter().filter_map(reach).max_by(f64::total_cmp)
     }
 
     /// Starters one on the other, each turned to the guide. Gives the guide's parameter at the top of the last.

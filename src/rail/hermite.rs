@@ -28,6 +28,11 @@ impl PlaneLine {
         self.nodes.len() < 2
     }
 
+    /// The first parameter; 0 if there is no curve.
+    pub fn start(&self) -> f64 {
+        self.nodes.first().map_or(0.0, |n| n.v)
+    }
+
     /// The last parameter; 0 if there is no curve.
     pub fn end(&self) -> f64 {
         self.nodes.last().map_or(0.0, |n| n.v)
@@ -67,6 +72,53 @@ impl PlaneLine {
         }
         out.extend(self.nodes.last().map(|n| n.point));
         out
+    }
+
+    /// The cubic pieces between two parameters, each by its ends.
+    pub(super) fn pieces(&self, from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
+        let clipped = move |w: &[InsetPoint]| (w[0].v.max(from), w[1].v.min(to));
+        self.nodes.windows(2).map(clipped).filter(|(a, b)| a < b)
+    }
+
+    /// Point and tangent at `v`, on the piece between the given ends: on a crease its own side's.
+    pub(super) fn point_and_tangent(
+        &self,
+        v: f64,
+        (start, end): (f64, f64),
+    ) -> (Vector<2>, Vector<2>) {
+        let next = self
+            .nodes
+            .partition_point(|n| n.v <= (start + end) / 2.0)
+            .clamp(1, self.nodes.len() - 1);
+        let (a, b) = (&self.nodes[next - 1], &self.nodes[next]);
+        (hermite(a, b, v), hermite_tangent(a, b, v))
+    }
+
+    /// Adds to `found` the parameters where `f` of point and tangent (by the parameter) changes its sign, one at most to a piece: pieces are far
+    /// shorter than what is measured along them.
+    pub(super) fn crossings(
+        &self,
+        f: impl Fn(&Vector<2>, &Vector<2>) -> f64,
+        found: &mut Vec<f64>,
+    ) {
+        for w in self.nodes.windows(2).filter(|w| w[0].v < w[1].v) {
+            let of = |v: f64| f(&hermite(&w[0], &w[1], v), &hermite_tangent(&w[0], &w[1], v));
+            let [a, b] = [0, 1].map(|i| f(&w[i].point, &w[i].tangent));
+            if a * b < 0.0 {
+                let sign = b.signum();
+                found.push(root(w[0].v, w[1].v, sign * a, sign * b, |v| sign * of(v)));
+            } else if b == 0.0 {
+                found.push(w[1].v);
+            }
+        }
+    }
+
+    /// Cosine of the angle between the surface at `v` and a line `along` it: less than 1 where the surface does not run that way.
+    pub(super) fn cosine(&self, v: f64, along: &Vector<3>) -> f64 {
+        let (_, d) = self.point_and_tangent(v, (v, v));
+        let normal = Vector::<3>::new(0.0, d.x, d.y).cross(&self.fore(v));
+        let sine = normal.dot(along) / normal.norm().max(1e-300);
+        (1.0 - sine * sine).max(0.0).sqrt()
     }
 
     /// The first parameter after `from` where `f` of the point turns from negative to not negative, by the Illinois
@@ -129,7 +181,13 @@ impl PlaneLine {
 ///
 /// The value at the kept end is halved only when the same end is kept twice running. Halved at every step the rule converges no faster than
 /// by a constant factor.
-fn root(mut a: f64, mut b: f64, mut fa: f64, mut fb: f64, f: impl Fn(f64) -> f64) -> f64 {
+pub(super) fn root(
+    mut a: f64,
+    mut b: f64,
+    mut fa: f64,
+    mut fb: f64,
+    mut f: impl FnMut(f64) -> f64,
+) -> f64 {
     // Which end the step before replaced: −1 the first, +1 the last.
     let mut replaced = 0;
     for round in 0..80 {
@@ -170,6 +228,19 @@ fn hermite(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
     a.point * (s * s * (1.0 + 2.0 * t))
         + b.point * (t * t * (1.0 + 2.0 * s))
         + (a.tangent * (s * s * t) - b.tangent * (t * t * s)) * h
+}
+
+/// Derivative of [`hermite`] by `v`.
+fn hermite_tangent(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
+    let h = b.v - a.v;
+    if h <= 0.0 {
+        return a.tangent;
+    }
+    let t = ((v - a.v) / h).clamp(0.0, 1.0);
+    let s = 1.0 - t;
+    (b.point - a.point) * (6.0 * s * t / h)
+        + a.tangent * (s * (1.0 - 3.0 * t))
+        + b.tangent * (t * (3.0 * t - 2.0))
 }
 
 #[cfg(test)]

@@ -1,8 +1,17 @@
 //! Wood left behind the finished rail, and stock proud of it.
+//!
+//! Both are least distances between two curves of a plane: from the finished section, a chain of smooth pieces, to the strips' inner faces
+//! (cover) and to their outer ones (proud). The least distance is the least length of a normal of the finished surface between the two as well,
+//! so it is square to that surface. It lies where a face's end, or the centre of a bead's rounding, has its foot on the section, where the
+//! section runs parallel to a face, or at an end of the section: these places are found by their equations, none by stepping.
+//!
+//! A strip's faces are taken in the plane square to it, where they are true; the finished surface, should it not run along the strip,
+//! stands nearer than its trace there by the cosine of the angle between them.
 
 use serde::Serialize;
 
 use super::courses::{Course, Kind, Plane, Stack};
+use super::hermite::{self, PlaneLine};
 use crate::curve::Vector;
 
 /// The least of something over a rail's section, and the course where it is.
@@ -21,108 +30,285 @@ pub struct Margin {
 pub struct Margins {
     /// Wood between the finished surface and the strips' inner faces.
     pub cover: Margin,
-    /// Stock outside the finished surface, over moulded strips and starters.
+    /// Stock outside the finished surface, square to it, over moulded strips and starters; negative where wood is missing.
     pub proud: Margin,
     /// As `proud`, over moulded strips alone, whose place the guide decides.
-    pub(super) strip_proud: f64,
+    pub strip_proud: f64,
     /// As `cover`, over moulded strips alone.
-    pub(super) strip_cover: f64,
+    pub strip_cover: f64,
 }
 
-/// Greatest distance between places where margins are measured, mm; on a bend of radius R the extreme is missed by at most
-/// STEP² / 8R.
-const STEP: f64 = 1.0;
-
-/// Measures the margins square to the strips' faces at places along the finished section.
-///
-/// A place in the wedge that opens between two strips belongs to the bead about whose centre they turn. `None` where no
-/// part of the finished section lies between the skins' inner faces.
+/// The margins of `stack` in `plane`. `None` where no part of the finished section lies between the skins' inner faces.
 pub(super) fn margins(plane: &Plane, stack: &Stack) -> Option<Margins> {
-    let mut found: Option<Margins> = None;
-    for point in plane.finished.places(STEP) {
-        if plane.faces[0].inside(&point) < 0.0 || plane.faces[1].inside(&point) < 0.0 {
-            continue;
+    let [bottom, deck] = &*plane.faces;
+    let line = &plane.finished;
+    let first = line.nodes().first()?;
+    let from = if bottom.inside(&first.point) >= 0.0 {
+        first.v
+    } else {
+        line.first_rise(first.v, |p| bottom.inside(p))?
+    };
+    let to = line
+        .last_rise(|p| -deck.inside(p))
+        .unwrap_or_else(|| line.end());
+    if to <= from {
+        return None;
+    }
+    let section = Section { line, from, to };
+    let mut found = Least::default();
+    for side in [Side::Inner, Side::Outer] {
+        for (course, edges) in chain(plane, stack, side) {
+            let it = &stack.courses[course];
+            for edge in edges {
+                section.least(it, &edge, |value, at| {
+                    found.take(side, course, it.kind != Kind::Starter, value, at);
+                });
+            }
         }
-        let Some((course, proud, cover)) = at(&stack.courses, &point) else {
-            continue;
-        };
-        let margin = |least| Margin {
-            least,
-            course,
-            at: [point.x, point.y],
-        };
-        let moulded = stack.courses[course].kind != Kind::Starter;
-        let so_far = found.get_or_insert(Margins {
-            cover: margin(f64::INFINITY),
-            proud: margin(f64::INFINITY),
-            strip_proud: f64::INFINITY,
-            strip_cover: f64::INFINITY,
-        });
-        if proud < so_far.proud.least {
-            so_far.proud = margin(proud);
+    }
+    Some(Margins {
+        cover: found.all[0]?,
+        proud: found.all[1]?,
+        strip_cover: found.moulded[0],
+        strip_proud: found.moulded[1],
+    })
+}
+
+/// Which faces of the strips.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Side {
+    Inner,
+    Outer,
+}
+
+/// The least values so far, cover first.
+struct Least {
+    all: [Option<Margin>; 2],
+    moulded: [f64; 2],
+}
+
+impl Default for Least {
+    fn default() -> Self {
+        Self {
+            all: [None; 2],
+            moulded: [f64::INFINITY; 2],
         }
-        if cover < so_far.cover.least {
-            so_far.cover = margin(cover);
+    }
+}
+
+impl Least {
+    fn take(&mut self, side: Side, course: usize, moulded: bool, value: f64, at: Vector<2>) {
+        let i = side as usize;
+        if self.all[i].is_none_or(|m| value < m.least) {
+            self.all[i] = Some(Margin {
+                least: value,
+                course,
+                at: [at.x, at.y],
+            });
         }
         if moulded {
-            so_far.strip_proud = so_far.strip_proud.min(proud);
-            so_far.strip_cover = so_far.strip_cover.min(cover);
+            self.moulded[i] = self.moulded[i].min(value);
         }
     }
-    found
 }
 
-/// The course a place belongs to, with the stock outside and the wood inside it.
-fn at(courses: &[Course], point: &Vector<2>) -> Option<(usize, f64, f64)> {
-    let mut best: Option<(usize, f64, f64)> = None;
-    for (i, course) in courses.iter().enumerate() {
-        let p = course.frame.local(*point);
-        let half = course.thickness / 2.0;
-        let base = if course.kind == Kind::BeadAndCove {
-            0.0
-        } else {
-            p.x * course.bevel.tan()
-        };
-        // Past its shoulders the top course is left as wide as its bead.
-        let above = p.y - course.rise;
-        let bead = course.shoulder.hypot(half);
-        let crowned = i + 1 == courses.len() && course.kind != Kind::Starter;
-        let (top, half) = if crowned && above > course.shoulder {
-            (
-                course.rise + bead,
-                (bead * bead - above * above).max(0.0).sqrt(),
-            )
-        } else {
-            (
-                course.rise
-                    + if i + 1 == courses.len() {
-                        course.shoulder
-                    } else {
-                        0.0
-                    },
-                half,
-            )
-        };
-        if p.y < base - 1e-6 || p.y > top + 1e-6 {
-            continue;
+/// A part of the wood's boundary in a course's own axes.
+#[derive(Debug, Clone, Copy)]
+enum Edge {
+    /// Along a face from end to end, up the strip; the wood lies to the right where the last is −1, to the left where it is +1.
+    Face([Vector<2>; 2], f64),
+    /// A rounding outside of a centre, of a radius, between two directions, up the strip.
+    Round(Vector<2>, f64, [Vector<2>; 2]),
+}
+
+/// The strips' faces on one side with the courses they belong to, from the bottom skin to the deck.
+///
+/// Faces that cross end where they do. Outside, those that part at a joint are joined round the bead's centre about which they turn: what opens
+/// there is planed away, and where it is not, the joint itself is judged (see `open_at`). Inside, they are joined by a
+/// straight line, as ribs' ends are.
+fn chain(plane: &Plane, stack: &Stack, side: Side) -> Vec<(usize, Vec<Edge>)> {
+    let [bottom, deck] = &*plane.faces;
+    let courses = &stack.courses;
+    let indices: Vec<usize> = match side {
+        Side::Inner => stack.inner_courses().collect(),
+        // Of starters abreast only the outermost is seen from outside.
+        Side::Outer => {
+            let backed = courses.first().is_some_and(|c| c.backing > 0.0);
+            let hidden = |i: usize| backed && i > 0 && courses[i].kind == Kind::Starter;
+            (0..courses.len()).filter(|i| !hidden(*i)).collect()
         }
-        let (proud, cover) = (half - p.x, p.x + half + course.backing);
-        if best.is_none_or(|b| proud.min(cover) > b.1.min(b.2)) {
-            best = Some((i, proud, cover));
-        }
-    }
-    if best.is_some() {
-        return best;
-    }
-    // In a wedge, or past the top: the nearest head.
-    courses
+    };
+    let sign = if side == Side::Inner { -1.0 } else { 1.0 };
+    let out = |c: &Course| sign * c.thickness / 2.0;
+    // Faces as heights above the foot.
+    let mut faces: Vec<[f64; 2]> = indices
         .iter()
-        .enumerate()
-        .map(|(i, course)| {
-            let p = course.frame.local(*point);
-            let distance = p.x.hypot(p.y - course.rise).copysign(p.x);
-            let half = course.thickness / 2.0;
-            (i, half - distance, distance + half + course.backing)
+        .map(|&i| {
+            let c = &courses[i];
+            let base = if c.kind == Kind::BeadAndCove {
+                0.0
+            } else {
+                out(c) * c.bevel.tan()
+            };
+            [base.min(c.rise), c.rise]
         })
-        .min_by(|a, b| (a.1 - a.2).abs().total_cmp(&(b.1 - b.2).abs()))
+        .collect();
+    let point = |k: usize, up: f64| {
+        let c = &courses[indices[k]];
+        c.frame.plane(Vector::<2>::new(out(c), up))
+    };
+    let mut parted = vec![true; indices.len()];
+    for k in 1..indices.len() {
+        let [a, b] = faces[k - 1].map(|up| point(k - 1, up));
+        let [c, d] = faces[k].map(|up| point(k, up));
+        if let Some((s, t)) = crossing([a, b], [c, d]) {
+            faces[k - 1][1] = faces[k - 1][0] + (faces[k - 1][1] - faces[k - 1][0]) * s;
+            faces[k][0] += (faces[k][1] - faces[k][0]) * t;
+            parted[k] = false;
+        }
+    }
+    let mut edges: Vec<(usize, Vec<Edge>)> = Vec::new();
+    let last = indices.len().saturating_sub(1);
+    for (k, (&i, &face)) in indices.iter().zip(&faces).enumerate() {
+        let (c, [mut low, mut high]) = (&courses[i], face);
+        let local = |up: f64| Vector::<2>::new(out(c), up);
+        let at = |up: f64| c.frame.plane(local(up));
+        let mut own = Vec::new();
+        if k == 0 {
+            low = border([low, high], |up| bottom.inside(&at(up))).unwrap_or(low);
+        } else if parted[k] {
+            let below = &courses[indices[k - 1]];
+            let end = c.frame.local(point(k - 1, faces[k - 1][1]));
+            if side == Side::Inner {
+                own.push(Edge::Face([end, local(low)], sign));
+            } else if c.kind == Kind::BeadAndCove {
+                // The rounding about the bead's centre, this course's foot.
+                let radius = below.thickness.max(c.thickness) / 2.0;
+                own.push(Edge::Round(Vector::zeros(), radius, [end, local(0.0)]));
+            }
+        }
+        if k == last {
+            let far = match side {
+                // The face goes on to the deck, as the rib's end does.
+                Side::Inner => high + c.shoulder + REACH,
+                Side::Outer => high + c.shoulder,
+            };
+            let deck_at = border([low, far], |up| -deck.inside(&at(up)));
+            high = deck_at.unwrap_or(high + c.shoulder);
+            if side == Side::Outer && deck_at.is_none() && c.shoulder > 0.0 {
+                own.push(crown(c, |p| deck.inside(&p)));
+            }
+        }
+        own.push(Edge::Face([local(low), local(high)], sign));
+        edges.push((i, own));
+    }
+    edges
+}
+
+/// Greatest length, mm, by which the top strip's inner face is prolonged to the deck.
+const REACH: f64 = 50.0;
+
+/// The bead of the top course from its outer shoulder to the deck's inner face, or to its crown.
+fn crown(c: &Course, inside: impl Fn(Vector<2>) -> f64) -> Edge {
+    let (half, head) = (c.thickness / 2.0, Vector::<2>::new(0.0, c.rise));
+    let (radius, start) = (c.shoulder.hypot(half), c.shoulder.atan2(half));
+    let toward = |angle: f64| Vector::<2>::new(angle.cos(), angle.sin()) * radius;
+    let end = border([start, std::f64::consts::FRAC_PI_2], |angle| {
+        -inside(c.frame.plane(head + toward(angle)))
+    });
+    let end = end.unwrap_or(std::f64::consts::FRAC_PI_2);
+    Edge::Round(head, radius, [toward(start), toward(end)])
+}
+
+/// Where `f` turns from negative to not negative within a range, if it does.
+fn border([from, to]: [f64; 2], f: impl Fn(f64) -> f64) -> Option<f64> {
+    let (a, b) = (f(from), f(to));
+    (a < 0.0 && b >= 0.0).then(|| hermite::root(from, to, a, b, f))
+}
+
+/// Where two stretches cross, as shares of their lengths.
+fn crossing([a, b]: [Vector<2>; 2], [c, d]: [Vector<2>; 2]) -> Option<(f64, f64)> {
+    let (p, q) = (b - a, d - c);
+    let cross = p.perp(&q);
+    if cross.abs() < 1e-12 * p.norm() * q.norm() {
+        return None;
+    }
+    let (s, t) = ((c - a).perp(&q) / cross, (c - a).perp(&p) / cross);
+    let on = |t: f64| (0.0..=1.0).contains(&t);
+    (on(s) && on(t)).then_some((s, t))
+}
+
+/// The finished section between the skins' inner faces.
+struct Section<'a> {
+    line: &'a PlaneLine,
+    from: f64,
+    to: f64,
+}
+
+impl Section<'_> {
+    /// Gives `take` every value among which the least distance from an edge of a course is, with its place.
+    fn least(&self, course: &Course, edge: &Edge, mut take: impl FnMut(f64, Vector<2>)) {
+        let frame = &course.frame;
+        let mut give = |v: f64| {
+            let point = self.line.point(v);
+            let distance = edge.distance(&frame.local(point));
+            if let Some(distance) = distance {
+                take(distance * self.line.cosine(v, &frame.along), point);
+            }
+        };
+        give(self.from);
+        give(self.to);
+        let zero = Vector::<2>::zeros();
+        for (start, end) in self.line.pieces(self.from, self.to) {
+            give(start);
+            let turns: [(Vector<2>, bool); 3] = match edge {
+                Edge::Face([a, b], _) => [(*a, true), (*b, true), (b - a, false)],
+                Edge::Round(centre, ..) => [(*centre, true), (zero, false), (zero, false)],
+            };
+            for (place, foot) in turns {
+                let slope = |v: f64| {
+                    let (p, d) = self.line.point_and_tangent(v, (start, end));
+                    let d = frame.local(frame.origin + d);
+                    if foot {
+                        (frame.local(p) - place).dot(&d)
+                    } else {
+                        place.perp(&d)
+                    }
+                };
+                let (a, b) = (slope(start), slope(end));
+                if a * b < 0.0 {
+                    let sign = if a < 0.0 { 1.0 } else { -1.0 };
+                    give(hermite::root(start, end, sign * a, sign * b, |v| {
+                        sign * slope(v)
+                    }));
+                }
+            }
+        }
+    }
+}
+
+impl Edge {
+    /// Distance of a point on the wood's side, negative on the other; `None` where another edge is nearer or counts.
+    fn distance(&self, p: &Vector<2>) -> Option<f64> {
+        match self {
+            Edge::Face([a, b], outward) => {
+                let along = b - a;
+                let length = along.norm();
+                if length < 1e-9 {
+                    return None;
+                }
+                let u = along / length;
+                let share = (p - a).dot(&u);
+                if (0.0..=length).contains(&share) {
+                    return Some((p - a).perp(&u) * -outward);
+                }
+                Some((p - if share < 0.0 { a } else { b }).norm())
+            }
+            Edge::Round(centre, radius, [from, to]) => {
+                let d = p - centre;
+                let between = from.perp(&d) >= 0.0 && d.perp(to) >= 0.0;
+                between.then(|| radius - d.norm())
+            }
+        }
+    }
 }

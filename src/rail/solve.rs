@@ -1,4 +1,20 @@
 //! The rail along the whole board.
+//!
+//! What is solved, on one page. A rail of one guide depth `d` is three things that hang on one another:
+//!
+//! 1. the **leans** of the courses and the starters' path, smoothed along the board from what the guide asks ([`Leans`]);
+//! 2. the **stacks** in all planes, given leans and the strips' directions;
+//! 3. the **directions** of the strips, read off the stacks' middles.
+//!
+//! 2 and 3 are taken in turns until no strip moves by more than [`SETTLED`]; what the last turn moved is [`Rail::settled`], and a rail that
+//! has not settled is warned of. That is the rail as built at `d`.
+//!
+//! Around it lies the search for `d`. Of the rail as built, in planes of the search's own, the least excess of cover over what is
+//! required and that of proud are measured, over moulded strips. Their difference falls as the guide goes inward, by
+//! about 2 mm a mm; its root is bracketed by regula falsi steps, halved where they stall, until it is below [`BALANCED`]. A depth that
+//! would leave the strips (0 to half their thickness) stays at that end: there is no balance then, and the lesser margin
+//! is what it is. The planes of the search lie evenly between the first and the last, so the depth does not
+//! depend on how densely the rail is solved.
 
 use std::sync::Arc;
 
@@ -29,10 +45,14 @@ pub struct Rail {
 /// goes at its run-out, some go by before that.
 const ROUNDS: usize = 16;
 /// A strip that moves less than this, mm, has settled: the next round would move it a tenth of that.
-const SETTLED: f64 = 1e-3;
-/// Steps of the search for the guide's depth.
-const SEARCHES: usize = 6;
-/// Gaps between the planes it looks at.
+pub(super) const SETTLED: f64 = 1e-3;
+/// Steps of the search for the guide's depth at most.
+const SEARCHES: usize = 12;
+/// Difference, mm, between what cover and proud have over what is required at which they count as equal.
+const BALANCED: f64 = 0.01;
+/// Turns of directions in the search, each from where the last depth left them.
+const SEARCH_ROUNDS: usize = 2;
+/// Gaps between the planes it looks at at least.
 const SEARCH_PLANES: usize = 24;
 /// How closely, mm, lines are followed there: far within what the guide's depth is sought to, and twice as fast.
 const SEARCH_ACCURACY: f64 = 2e-4;
@@ -41,9 +61,8 @@ const LEAN_GAP: f64 = 40.0;
 
 /// Solves the rail in the planes `x` (rising, mm).
 ///
-/// The guide's depth is the one that leaves cover and proud over what was asked by the same amount at their worst planes:
-/// moving the guide inward by δ takes about δ from proud and gives it to cover, so half the difference is
-/// added until it vanishes.
+/// The guide's depth is the one that leaves cover and proud of the rail as built over what is required by the same amount at their worst
+/// planes; see the page at the head of this file.
 pub fn solve(shell: &Shell, construction: &Construction, x: &[f64]) -> Result<Rail, ShellError> {
     Site::new(shell, construction, x)?.solve(construction)
 }
@@ -55,8 +74,6 @@ pub struct Site<'a> {
     /// Planes in which the guide's depth is sought: of its own, evenly spread between the first and the last, so that it does
     /// not depend on how densely the rail is solved.
     search: Vec<Ground<'a>>,
-    /// How many of its gaps make one in which the depth is sought.
-    stride: usize,
 }
 
 impl<'a> Site<'a> {
@@ -83,7 +100,6 @@ impl<'a> Site<'a> {
             shell,
             work,
             search,
-            stride,
         })
     }
 
@@ -104,33 +120,9 @@ impl<'a> Site<'a> {
     ///
     /// `near` is where the search for the guide's depth starts.
     pub(super) fn rail(&self, construction: &Construction, near: f64) -> (Rail, Leans) {
-        let depth = self.depth(construction, near);
-        let mut leans = self.leans(construction, depth);
+        let (depth, mut leans) = self.depth(construction, near);
         let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(depth)).collect();
-        let lean: Vec<Vec<Option<f64>>> = planes.iter().map(|p| leans.at(p.x)).collect();
-        let mut along: Vec<Vec<Option<Vector<3>>>> = vec![Vec::new(); planes.len()];
-        let build = |along: &[Vec<Option<Vector<3>>>], leans: &Leans| -> Vec<Stack> {
-            let given = along.iter().zip(&lean);
-            planes
-                .iter()
-                .zip(given)
-                .map(|(plane, (along, lean))| {
-                    stack(plane, construction, &leans.given(plane.x, along, lean))
-                })
-                .collect()
-        };
-        let mut stacks = build(&along, &leans);
-        let mut settled = f64::INFINITY;
-        for _ in 0..ROUNDS {
-            along = directions(&stacks);
-            leans.clear(&stacks);
-            let next = build(&along, &leans);
-            settled = movement(&stacks, &next);
-            stacks = next;
-            if settled < SETTLED {
-                break;
-            }
-        }
+        let (stacks, settled) = settle(&planes, construction, &mut leans, None, ROUNDS);
         let margins = planes
             .iter()
             .zip(&stacks)
@@ -145,41 +137,108 @@ impl<'a> Site<'a> {
         (rail, leans)
     }
 
-    /// The courses' leans under a guide of this depth.
-    fn leans(&self, c: &Construction, depth: f64) -> Leans {
+    /// The guide's depth, mm, with the courses' leans there.
+    fn depth(&self, c: &Construction, near: f64) -> (f64, Leans) {
+        let half = c.strip.thickness / 2.0;
+        let mut along = None;
+        let mut depth = near.clamp(0.0, half);
+        // Depths at which proud is over by more than cover, and by less, with the differences.
+        let (mut shallow, mut deep): (Option<(f64, f64)>, Option<(f64, f64)>) = (None, None);
+        let mut leans = Leans::default();
+        for _ in 0..SEARCHES {
+            let excess;
+            (leans, excess) = self.trial(c, depth, &mut along);
+            let Some([cover, proud]) = excess else { break };
+            let over = proud - cover;
+            if over.abs() < BALANCED {
+                break;
+            }
+            let known = if over > 0.0 { &mut shallow } else { &mut deep };
+            *known = Some((depth, over));
+            let next = match (shallow, deep) {
+                (Some((a, fa)), Some((b, fb))) => {
+                    // Regula falsi, kept off the bracket's ends, where it would stall.
+                    let share = (fa / (fa - fb)).clamp(0.1, 0.9);
+                    a + (b - a) * share
+                }
+                _ => depth + over / 2.0,
+            };
+            let next = next.clamp(0.0, half);
+            if (next - depth).abs() < 1e-4 {
+                break;
+            }
+            depth = next;
+        }
+        (depth, leans)
+    }
+
+    /// The rail as built in the search's planes under a guide of this depth: the courses' leans, and what moulded strips have of cover and
+    /// proud over what is required at their worst. `along` is where the directions start from and where they end.
+    fn trial(
+        &self,
+        c: &Construction,
+        depth: f64,
+        along: &mut Option<Along>,
+    ) -> (Leans, Option<[f64; 2]>) {
         let planes: Vec<Plane> = self.search.iter().map(|g| g.plane(depth)).collect();
-        let stacks: Vec<Stack> = planes
+        let led: Vec<Stack> = planes
             .iter()
             .map(|plane| stack(plane, c, &Given::default()))
             .collect();
-        Leans::new(&planes, c, &directions(&stacks))
-    }
-
-    /// The guide's depth, mm.
-    fn depth(&self, c: &Construction, near: f64) -> f64 {
-        let half = c.strip.thickness / 2.0;
-        let mut depth = near.clamp(0.0, half);
-        for _ in 0..SEARCHES {
-            let (mut cover, mut proud) = (f64::INFINITY, f64::INFINITY);
-            for g in self.search.iter().step_by(self.stride) {
-                let plane = g.plane(depth);
-                let stack = stack(&plane, c, &Given::default());
-                if let Some(m) = margins(&plane, &stack) {
-                    cover = cover.min(m.strip_cover - c.cover);
-                    proud = proud.min(m.strip_proud - c.proud);
-                }
-            }
-            if !cover.is_finite() || !proud.is_finite() {
-                break;
-            }
-            let step = (proud - cover) / 2.0;
-            depth = (depth + step).clamp(0.0, half);
-            if step.abs() < 0.005 {
-                break;
+        let mut leans = Leans::new(&planes, c, &directions(&led));
+        let (stacks, _) = settle(&planes, c, &mut leans, along.take(), SEARCH_ROUNDS);
+        *along = Some(directions(&stacks));
+        let [mut cover, mut proud] = [f64::INFINITY; 2];
+        for (plane, stack) in planes.iter().zip(&stacks) {
+            if let Some(m) = margins(plane, stack) {
+                cover = cover.min(m.strip_cover - c.cover);
+                proud = proud.min(m.strip_proud - c.proud);
             }
         }
-        depth
+        let excess = [cover, proud];
+        (
+            leans,
+            excess.iter().all(|e| e.is_finite()).then_some(excess),
+        )
     }
+}
+
+/// Directions of every course in every plane.
+type Along = Vec<Vec<Option<Vector<3>>>>;
+
+/// The stacks in `planes` with the strips' directions taken from them, in so many `rounds` at most, and what the last of these moved, mm.
+///
+/// Starts from directions `along`, else from the guide's.
+fn settle(
+    planes: &[Plane],
+    c: &Construction,
+    leans: &mut Leans,
+    along: Option<Along>,
+    rounds: usize,
+) -> (Vec<Stack>, f64) {
+    let lean: Vec<Vec<Option<f64>>> = planes.iter().map(|p| leans.at(p.x)).collect();
+    let build = |along: &Along, leans: &Leans| -> Vec<Stack> {
+        let given = along.iter().zip(&lean);
+        planes
+            .iter()
+            .zip(given)
+            .map(|(plane, (along, lean))| stack(plane, c, &leans.given(plane.x, along, lean)))
+            .collect()
+    };
+    let along = along.unwrap_or_else(|| vec![Vec::new(); planes.len()]);
+    let mut stacks = build(&along, leans);
+    let mut settled = f64::INFINITY;
+    for _ in 0..rounds {
+        let along = directions(&stacks);
+        leans.clear(&stacks);
+        let next = build(&along, leans);
+        settled = movement(&stacks, &next);
+        stacks = next;
+        if settled < SETTLED {
+            break;
+        }
+    }
+    (stacks, settled)
 }
 
 /// Everything in one plane; `None` where the board is too thin for its skins.
@@ -240,7 +299,7 @@ impl<'a> Ground<'a> {
 }
 
 /// Directions of every course in every plane, from the middles of the strips in the neighbouring planes.
-fn directions(stacks: &[Stack]) -> Vec<Vec<Option<Vector<3>>>> {
+fn directions(stacks: &[Stack]) -> Along {
     let middle = |s: usize, i: usize| -> Option<(f64, Vector<2>)> {
         let course = stacks.get(s)?.courses.get(i)?;
         Some((stacks[s].x, (course.foot + course.head) / 2.0))
