@@ -74,10 +74,20 @@ impl PlaneLine {
         out
     }
 
-    /// The cubic pieces between two parameters, each by its ends.
-    pub(super) fn pieces(&self, from: f64, to: f64) -> impl Iterator<Item = (f64, f64)> + '_ {
-        let clipped = move |w: &[InsetPoint]| (w[0].v.max(from), w[1].v.min(to));
-        self.nodes.windows(2).map(clipped).filter(|(a, b)| a < b)
+    /// The cubic pieces between two parameters, each by its ends and a length, mm, that it does not exceed.
+    pub(super) fn pieces(
+        &self,
+        from: f64,
+        to: f64,
+    ) -> impl Iterator<Item = ((f64, f64), f64)> + '_ {
+        let clipped = move |w: &[InsetPoint]| {
+            // A Bézier curve is no longer than its control polygon.
+            let [a, b] = [&w[0], &w[1]].map(|n| n.tangent * ((w[1].v - w[0].v) / 3.0));
+            let length = a.norm() + (w[1].point - w[0].point - a - b).norm() + b.norm();
+            ((w[0].v.max(from), w[1].v.min(to)), length)
+        };
+        let pieces = self.nodes.windows(2).map(clipped);
+        pieces.filter(|((start, end), _)| start < end)
     }
 
     /// Point and tangent at `v`, on the piece between the given ends: on a crease its own side's.

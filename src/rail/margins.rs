@@ -54,15 +54,13 @@ pub(super) fn margins(plane: &Plane, stack: &Stack) -> Option<Margins> {
     if to <= from {
         return None;
     }
-    let section = Section { line, from, to };
+    let section = Section::new(line, from, to);
     let mut found = Least::default();
     for side in [Side::Inner, Side::Outer] {
-        for (course, edges) in chain(plane, stack, side) {
-            let it = &stack.courses[course];
+        for (index, edges) in chain(plane, stack, side) {
+            let course = &stack.courses[index];
             for edge in edges {
-                section.least(it, &edge, |value, at| {
-                    found.take(side, course, it.kind != Kind::Starter, value, at);
-                });
+                section.least(Of { side, index, course }, &edge, &mut found);
             }
         }
     }
@@ -97,18 +95,42 @@ impl Default for Least {
 }
 
 impl Least {
-    fn take(&mut self, side: Side, course: usize, moulded: bool, value: f64, at: Vector<2>) {
-        let i = side as usize;
+    /// What a value must be under to count.
+    fn bound(&self, of: Of) -> f64 {
+        let i = of.side as usize;
+        if of.moulded() {
+            self.moulded[i]
+        } else {
+            self.all[i].map_or(f64::INFINITY, |m| m.least)
+        }
+    }
+
+    fn take(&mut self, of: Of, value: f64, at: Vector<2>) {
+        let i = of.side as usize;
         if self.all[i].is_none_or(|m| value < m.least) {
             self.all[i] = Some(Margin {
                 least: value,
-                course,
+                course: of.index,
                 at: [at.x, at.y],
             });
         }
-        if moulded {
+        if of.moulded() {
             self.moulded[i] = self.moulded[i].min(value);
         }
+    }
+}
+
+/// Whose margin it is.
+#[derive(Debug, Clone, Copy)]
+struct Of<'a> {
+    side: Side,
+    index: usize,
+    course: &'a Course,
+}
+
+impl Of<'_> {
+    fn moulded(&self) -> bool {
+        self.course.kind != Kind::Starter
     }
 }
 
@@ -238,29 +260,61 @@ fn crossing([a, b]: [Vector<2>; 2], [c, d]: [Vector<2>; 2]) -> Option<(f64, f64)
     (on(s) && on(t)).then_some((s, t))
 }
 
-/// The finished section between the skins' inner faces.
+/// The finished section between the skins' inner faces, as the cubic pieces it is made of.
 struct Section<'a> {
     line: &'a PlaneLine,
-    from: f64,
+    pieces: Vec<Piece>,
+    /// Its last point's parameter.
     to: f64,
 }
 
-impl Section<'_> {
-    /// Gives `take` every value among which the least distance from an edge of a course is, with its place.
-    fn least(&self, course: &Course, edge: &Edge, mut take: impl FnMut(f64, Vector<2>)) {
-        let frame = &course.frame;
-        let mut give = |v: f64| {
+struct Piece {
+    /// Its ends' parameters.
+    ends: (f64, f64),
+    start: Vector<2>,
+    /// At least as long as it, mm.
+    length: f64,
+}
+
+/// Least cosine between a strip and the surface it follows that is reckoned with: strips turn no further than 75° from the board's length.
+const LEAST_COSINE: f64 = 0.25;
+
+impl<'a> Section<'a> {
+    fn new(line: &'a PlaneLine, from: f64, to: f64) -> Self {
+        let piece = |(ends, length): ((f64, f64), f64)| Piece {
+            ends,
+            start: line.point_and_tangent(ends.0, ends).0,
+            length,
+        };
+        Self {
+            line,
+            pieces: line.pieces(from, to).map(piece).collect(),
+            to,
+        }
+    }
+
+    /// Puts into `found` the least distance from an edge of a course, if it is the least so far.
+    fn least(&self, of: Of, edge: &Edge, found: &mut Least) {
+        let frame = &of.course.frame;
+        let give = |v: f64, found: &mut Least| {
             let point = self.line.point(v);
-            let distance = edge.distance(&frame.local(point));
-            if let Some(distance) = distance {
-                take(distance * self.line.cosine(v, &frame.along), point);
+            if let Some(distance) = edge.distance(&frame.local(point)) {
+                if distance * LEAST_COSINE < found.bound(of) {
+                    let value = distance * self.line.cosine(v, &frame.along);
+                    found.take(of, value, point);
+                }
             }
         };
-        give(self.from);
-        give(self.to);
+        give(self.to, found);
         let zero = Vector::<2>::zeros();
-        for (start, end) in self.line.pieces(self.from, self.to) {
-            give(start);
+        for piece in &self.pieces {
+            // From there on no point of the piece comes under the bound.
+            let bound = found.bound(of).max(0.0) / LEAST_COSINE + piece.length;
+            if edge.clear(&frame.local(piece.start), bound) {
+                continue;
+            }
+            let (start, end) = piece.ends;
+            give(start, found);
             let turns: [(Vector<2>, bool); 3] = match edge {
                 Edge::Face([a, b], _) => [(*a, true), (*b, true), (b - a, false)],
                 Edge::Round(centre, ..) => [(*centre, true), (zero, false), (zero, false)],
@@ -278,9 +332,8 @@ impl Section<'_> {
                 let (a, b) = (slope(start), slope(end));
                 if a * b < 0.0 {
                     let sign = if a < 0.0 { 1.0 } else { -1.0 };
-                    give(hermite::root(start, end, sign * a, sign * b, |v| {
-                        sign * slope(v)
-                    }));
+                    let turn = hermite::root(start, end, sign * a, sign * b, |v| sign * slope(v));
+                    give(turn, found);
                 }
             }
         }
@@ -288,6 +341,21 @@ impl Section<'_> {
 }
 
 impl Edge {
+    /// Whether `p` lies more than `far` off on the wood's side or past an end, where distances are not negative.
+    fn clear(&self, p: &Vector<2>, far: f64) -> bool {
+        match self {
+            Edge::Face([a, b], outward) => {
+                let along = b - a;
+                let whole = along.norm();
+                let u = along / whole.max(1e-12);
+                let (share, off) = ((p - a).dot(&u), (p - a).perp(&u) * -outward);
+                off.max(-share).max(share - whole) > far
+            }
+            // A point in its angle lies under the arc by the radius less its distance from the centre.
+            Edge::Round(centre, radius, _) => radius - (p - centre).norm() > far,
+        }
+    }
+
     /// Distance of a point on the wood's side, negative on the other; `None` where another edge is nearer or counts.
     fn distance(&self, p: &Vector<2>) -> Option<f64> {
         match self {

@@ -9,12 +9,13 @@
 //! 2 and 3 are taken in turns until no strip moves by more than [`SETTLED`]; what the last turn moved is [`Rail::settled`], and a rail that
 //! has not settled is warned of. That is the rail as built at `d`.
 //!
-//! Around it lies the search for `d`. Of the rail as built, in planes of the search's own, the least excess of cover over what is
-//! required and that of proud are measured, over moulded strips. Their difference falls as the guide goes inward, by
-//! about 2 mm a mm; its root is bracketed by regula falsi steps, halved where they stall, until it is below [`BALANCED`]. A depth that
-//! would leave the strips (0 to half their thickness) stays at that end: there is no balance then, and the lesser margin
-//! is what it is. The planes of the search lie evenly between the first and the last, so the depth does not
-//! depend on how densely the rail is solved.
+//! Around it lies the search for `d`. Of the rail as built the least excess of cover over what is required and that of proud are measured, over
+//! moulded strips. Their difference, the imbalance, falls as the guide goes inward, by about 2 mm a mm; its root is
+//! bracketed by regula falsi ([`Bracket`]). First this is done in planes of the search's own, which lie evenly between
+//! the first and the last and also give the leans; then in the planes asked for, until the imbalance is below
+//! [`BALANCED`]. Of the rails built the best balanced is kept: where a course comes or goes the margins jump, and there
+//! may be no balance. Nor is there one at a depth that would leave the strips (0 to half their thickness); it
+//! stays at that end, and the lesser margin is what it is.
 
 use std::sync::Arc;
 
@@ -29,7 +30,7 @@ use crate::design::Construction;
 use crate::shell::{Cut, Shell, ShellError};
 
 /// The starboard rail; port is its mirror image.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Rail {
     /// Depth of the guide under the finished surface, mm.
     pub depth: f64,
@@ -47,9 +48,15 @@ const ROUNDS: usize = 16;
 /// A strip that moves less than this, mm, has settled: the next round would move it a tenth of that.
 pub(super) const SETTLED: f64 = 1e-3;
 /// Steps of the search for the guide's depth at most.
-const SEARCHES: usize = 12;
-/// Difference, mm, between what cover and proud have over what is required at which they count as equal.
-const BALANCED: f64 = 0.01;
+const SEARCHES: usize = 4;
+/// Imbalance of cover and proud, mm, at which that search ends.
+const SEARCHED: f64 = 0.1;
+/// Rails built at most to balance cover and proud.
+const CORRECTIONS: usize = 6;
+/// Imbalance, mm, at which they count as equal.
+const BALANCED: f64 = 0.02;
+/// A depth that would move less than this, mm, stays: it is at an end, or a course comes or goes there and the margins jump.
+const STILL: f64 = 1e-3;
 /// Turns of directions in the search, each from where the last depth left them.
 const SEARCH_ROUNDS: usize = 2;
 /// Gaps between the planes it looks at at least.
@@ -106,80 +113,94 @@ impl<'a> Site<'a> {
     /// The rail, as [`solve`] gives it, of a construction that differs from the site's in its strips and starters alone.
     pub fn solve(&self, construction: &Construction) -> Result<Rail, ShellError> {
         let near = (construction.cover - construction.proud) / 2.0;
-        let (mut rail, leans) = self.rail(construction, near);
-        let solved: Vec<(Stack, Option<Margins>)> =
-            rail.stacks.into_iter().zip(rail.margins).collect();
-        let extra = run_outs(self.shell, construction, rail.depth, &leans, &solved)?;
-        let mut solved: Vec<_> = solved.into_iter().chain(extra).collect();
-        solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
-        (rail.stacks, rail.margins) = solved.into_iter().unzip();
-        Ok(rail)
+        self.balanced(construction, near, |rail, leans| {
+            let solved: Vec<(Stack, Option<Margins>)> = std::mem::take(&mut rail.stacks)
+                .into_iter()
+                .zip(std::mem::take(&mut rail.margins))
+                .collect();
+            let extra = run_outs(self.shell, construction, rail.depth, leans, &solved)?;
+            let mut solved: Vec<_> = solved.into_iter().chain(extra).collect();
+            solved.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+            (rail.stacks, rail.margins) = solved.into_iter().unzip();
+            Ok(())
+        })
     }
 
     /// The rail in the planes asked for, without those at run-outs.
     ///
     /// `near` is where the search for the guide's depth starts.
-    pub(super) fn rail(&self, construction: &Construction, near: f64) -> (Rail, Leans) {
-        let (depth, mut leans) = self.depth(construction, near);
-        let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(depth)).collect();
-        let (stacks, settled) = settle(&planes, construction, &mut leans, None, ROUNDS);
-        let margins = planes
-            .iter()
-            .zip(&stacks)
-            .map(|(plane, stack)| margins(plane, stack))
-            .collect();
-        let rail = Rail {
-            depth,
-            stacks,
-            margins,
-            settled,
-        };
-        (rail, leans)
+    pub(super) fn rail(&self, construction: &Construction, near: f64) -> Result<Rail, ShellError> {
+        self.balanced(construction, near, |_, _| Ok(()))
     }
 
-    /// The guide's depth, mm, with the courses' leans there.
-    fn depth(&self, c: &Construction, near: f64) -> (f64, Leans) {
+    /// The best balanced of the rails built, each made whole by `complete`.
+    fn balanced(
+        &self,
+        c: &Construction,
+        near: f64,
+        complete: impl Fn(&mut Rail, &Leans) -> Result<(), ShellError>,
+    ) -> Result<Rail, ShellError> {
         let half = c.strip.thickness / 2.0;
+        let mut searched = None;
+        let (mut depth, mut leans, slope) = self.depth(c, near, &mut searched);
         let mut along = None;
-        let mut depth = near.clamp(0.0, half);
-        // Depths at which proud is over by more than cover, and by less, with the differences.
-        let (mut shallow, mut deep): (Option<(f64, f64)>, Option<(f64, f64)>) = (None, None);
-        let mut leans = Leans::default();
-        for _ in 0..SEARCHES {
-            let excess;
-            (leans, excess) = self.trial(c, depth, &mut along);
-            let Some([cover, proud]) = excess else { break };
-            let over = proud - cover;
-            if over.abs() < BALANCED {
-                break;
-            }
-            let known = if over > 0.0 { &mut shallow } else { &mut deep };
-            *known = Some((depth, over));
-            let next = match (shallow, deep) {
-                (Some((a, fa)), Some((b, fb))) => {
-                    // Regula falsi, kept off the bracket's ends, where it would stall.
-                    let share = (fa / (fa - fb)).clamp(0.1, 0.9);
-                    a + (b - a) * share
-                }
-                _ => depth + over / 2.0,
+        let mut bracket = Bracket::new(slope);
+        let mut best: Option<(f64, Rail)> = None;
+        for _ in 0..CORRECTIONS {
+            let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(depth)).collect();
+            let (stacks, settled) = settle(&planes, c, &mut leans, along.take(), ROUNDS);
+            along = Some(directions(&stacks));
+            let pairs = planes.iter().zip(&stacks);
+            let mut rail = Rail {
+                depth,
+                margins: pairs.map(|(plane, stack)| margins(plane, stack)).collect(),
+                stacks,
+                settled,
             };
-            let next = next.clamp(0.0, half);
-            if (next - depth).abs() < 1e-4 {
+            complete(&mut rail, &leans)?;
+            // Without moulded strips any depth is as good.
+            let over = imbalance(c, rail.margins.iter().flatten()).unwrap_or(0.0);
+            if best.as_ref().is_none_or(|b| over.abs() < b.0) {
+                best = Some((over.abs(), rail));
+            }
+            let next = bracket.next(depth, over).clamp(0.0, half);
+            if over.abs() < BALANCED || (next - depth).abs() < STILL {
                 break;
             }
             depth = next;
+            (leans, ..) = self.leans(c, depth, &mut searched);
         }
-        (depth, leans)
+        Ok(best.map(|b| b.1).unwrap_or_default())
     }
 
-    /// The rail as built in the search's planes under a guide of this depth: the courses' leans, and what moulded strips have of cover and
-    /// proud over what is required at their worst. `along` is where the directions start from and where they end.
-    fn trial(
+    /// The guide's depth, mm, as the search's planes have it, with the courses' leans there and by how much the imbalance falls from one mm
+    /// of depth to the next.
+    fn depth(
         &self,
         c: &Construction,
-        depth: f64,
+        near: f64,
         along: &mut Option<Along>,
-    ) -> (Leans, Option<[f64; 2]>) {
+    ) -> (f64, Leans, f64) {
+        let half = c.strip.thickness / 2.0;
+        let mut depth = near.clamp(0.0, half);
+        let mut bracket = Bracket::new(SLOPE);
+        loop {
+            let (leans, planes, stacks) = self.leans(c, depth, along);
+            let pairs = planes.iter().zip(&stacks);
+            let found: Vec<Margins> = pairs.filter_map(|(p, s)| margins(p, s)).collect();
+            let over = imbalance(c, found.iter()).unwrap_or(0.0);
+            let next = bracket.next(depth, over).clamp(0.0, half);
+            let still = over.abs() < SEARCHED || (next - depth).abs() < STILL;
+            if still || bracket.tried >= SEARCHES {
+                return (depth, leans, bracket.slope);
+            }
+            depth = next;
+        }
+    }
+
+    /// The courses' leans under a guide of this depth, with the planes of the search and the rail as built in them. `along` is where the
+    /// directions start from and where they end.
+    fn leans(&self, c: &Construction, depth: f64, along: &mut Option<Along>) -> Trial {
         let planes: Vec<Plane> = self.search.iter().map(|g| g.plane(depth)).collect();
         let led: Vec<Stack> = planes
             .iter()
@@ -188,18 +209,64 @@ impl<'a> Site<'a> {
         let mut leans = Leans::new(&planes, c, &directions(&led));
         let (stacks, _) = settle(&planes, c, &mut leans, along.take(), SEARCH_ROUNDS);
         *along = Some(directions(&stacks));
-        let [mut cover, mut proud] = [f64::INFINITY; 2];
-        for (plane, stack) in planes.iter().zip(&stacks) {
-            if let Some(m) = margins(plane, stack) {
-                cover = cover.min(m.strip_cover - c.cover);
-                proud = proud.min(m.strip_proud - c.proud);
-            }
+        (leans, planes, stacks)
+    }
+}
+
+/// What is known of a depth that is tried.
+type Trial = (Leans, Vec<Plane>, Vec<Stack>);
+
+/// By how much, mm, the stock outside moulded strips is more over what is required than the wood behind them, each at its worst.
+fn imbalance<'a>(c: &Construction, all: impl Iterator<Item = &'a Margins>) -> Option<f64> {
+    let [mut cover, mut proud] = [f64::INFINITY; 2];
+    for m in all {
+        cover = cover.min(m.strip_cover - c.cover);
+        proud = proud.min(m.strip_proud - c.proud);
+    }
+    (cover.is_finite() && proud.is_finite()).then_some(proud - cover)
+}
+
+/// Depths between which cover and proud balance, with the imbalance there.
+#[derive(Debug, Clone, Copy, Default)]
+struct Bracket {
+    /// Where proud is over by more than cover.
+    shallow: Option<(f64, f64)>,
+    /// Where it is over by less.
+    deep: Option<(f64, f64)>,
+    /// By how much the imbalance falls from one mm of depth to the next.
+    slope: f64,
+    /// Depths tried.
+    tried: usize,
+}
+
+/// Moving the guide inward by a mm takes about one from proud and gives it to cover.
+const SLOPE: f64 = 2.0;
+
+impl Bracket {
+    fn new(slope: f64) -> Self {
+        Self {
+            slope,
+            ..Self::default()
         }
-        let excess = [cover, proud];
-        (
-            leans,
-            excess.iter().all(|e| e.is_finite()).then_some(excess),
-        )
+    }
+
+    /// The depth to try next after `depth` left an imbalance of `over`.
+    fn next(&mut self, depth: f64, over: f64) -> f64 {
+        self.tried += 1;
+        let end = if over > 0.0 {
+            &mut self.shallow
+        } else {
+            &mut self.deep
+        };
+        *end = Some((depth, over));
+        let (Some((a, fa)), Some((b, fb))) = (self.shallow, self.deep) else {
+            return depth + over / self.slope;
+        };
+        // Where a course comes or goes the margins jump, and the bracket closes on that.
+        self.slope = ((fa - fb) / (b - a)).clamp(SLOPE / 2.0, SLOPE * 2.0);
+        // Regula falsi, kept off the bracket's ends, where it would stall.
+        let share = (fa / (fa - fb)).clamp(0.1, 0.9);
+        a + (b - a) * share
     }
 }
 

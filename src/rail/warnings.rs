@@ -259,7 +259,7 @@ fn narrower(
     let mut width = (trial.strip.width * 2.0).ceil() / 2.0 - 0.5;
     while width >= least {
         trial.strip.width = width;
-        let (rail, _) = site.rail(&trial, depth);
+        let rail = site.rail(&trial, depth)?;
         depth = rail.depth;
         let bad = |w: &Warning| matches!(w.trouble, Trouble::DigIn | Trouble::MouthGap);
         if !check(&trial, &rail, limits).iter().any(bad) {
