@@ -217,7 +217,7 @@ fn chain(plane: &Plane, stack: &Stack, side: Side) -> Vec<(usize, Vec<Edge>)> {
             };
             let deck_at = border([low, far], |up| -deck.inside(&at(up)));
             high = deck_at.unwrap_or(high + c.shoulder);
-            if side == Side::Outer && deck_at.is_none() && c.shoulder > 0.0 {
+            if side == Side::Outer && deck_at.is_none() && c.kind != Kind::Starter {
                 own.push(crown(c, |p| deck.inside(&p)));
             }
         }

@@ -32,6 +32,6 @@ pub use profile::{Piece, Profile};
 pub use skins::SkinFace;
 pub(crate) use skins::{at_depth, land_at_depth};
 pub use slices::{CourseSlice, slice, slices};
-pub use solve::{Rail, Site, solve};
+pub use solve::{Movement, Rail, Site, solve};
 pub use strips::{Landing, Strip, StripPlace, strips};
 pub use warnings::{Limits, Trouble, Warning, warnings};

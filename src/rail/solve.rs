@@ -38,8 +38,19 @@ pub struct Rail {
     pub stacks: Vec<Stack>,
     /// Margins of each stack; `None` where it has no wood to speak of.
     pub margins: Vec<Option<Margins>>,
-    /// Greatest movement, mm, of a strip in the last round of taking the strips' directions from their paths.
-    pub settled: f64,
+    /// The strip that moved most in the last round of taking the strips' directions from their paths.
+    pub settled: Movement,
+}
+
+/// How far a strip moved from one round to the next, and where.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub struct Movement {
+    /// mm.
+    pub by: f64,
+    /// The plane, mm from the tail.
+    pub x: f64,
+    /// Index of the course.
+    pub course: usize,
 }
 
 /// Rounds of taking directions from paths at most. Each reduces the movement by an order of magnitude or so; where a course first comes and
@@ -273,7 +284,7 @@ impl Bracket {
 /// Directions of every course in every plane.
 type Along = Vec<Vec<Option<Vector<3>>>>;
 
-/// The stacks in `planes` with the strips' directions taken from them, in so many `rounds` at most, and what the last of these moved, mm.
+/// The stacks in `planes` with the strips' directions taken from them, in so many `rounds` at most, and what the last of these moved.
 ///
 /// Starts from directions `along`, else from the guide's.
 fn settle(
@@ -282,7 +293,7 @@ fn settle(
     leans: &mut Leans,
     along: Option<Along>,
     rounds: usize,
-) -> (Vec<Stack>, f64) {
+) -> (Vec<Stack>, Movement) {
     let lean: Vec<Vec<Option<f64>>> = planes.iter().map(|p| leans.at(p.x)).collect();
     let build = |along: &Along, leans: &Leans| -> Vec<Stack> {
         let given = along.iter().zip(&lean);
@@ -294,14 +305,14 @@ fn settle(
     };
     let along = along.unwrap_or_else(|| vec![Vec::new(); planes.len()]);
     let mut stacks = build(&along, leans);
-    let mut settled = f64::INFINITY;
+    let mut settled = Movement::default();
     for _ in 0..rounds {
         let along = directions(&stacks);
         leans.clear(&stacks);
         let next = build(&along, leans);
         settled = movement(&stacks, &next);
         stacks = next;
-        if settled < SETTLED {
+        if settled.by < SETTLED {
             break;
         }
     }
@@ -398,13 +409,19 @@ fn directions(stacks: &[Stack]) -> Along {
         .collect()
 }
 
-fn movement(before: &[Stack], after: &[Stack]) -> f64 {
-    before
-        .iter()
-        .zip(after)
-        .flat_map(|(a, b)| a.courses.iter().zip(&b.courses))
-        .map(|(a, b)| (a.head - b.head).norm())
-        .fold(0.0, f64::max)
+/// What moved most. A course that comes or goes has no movement.
+fn movement(before: &[Stack], after: &[Stack]) -> Movement {
+    let moved = |(a, b): (&Stack, &Stack)| -> Vec<Movement> {
+        let pairs = a.courses.iter().zip(&b.courses).enumerate();
+        let each = pairs.map(|(course, (p, q))| Movement {
+            by: (p.head - q.head).norm(),
+            x: b.x,
+            course,
+        });
+        each.collect()
+    };
+    let all = before.iter().zip(after).flat_map(moved);
+    all.max_by(|a, b| a.by.total_cmp(&b.by)).unwrap_or_default()
 }
 
 impl Rail {

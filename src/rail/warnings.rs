@@ -19,6 +19,8 @@ pub struct Limits {
     pub mouth_gap: f64,
     /// Angle to which a flat base is planed, radians; past it too little of the strip is left.
     pub bevel: f64,
+    /// What a strip may still move, mm, in the last round of the solution: a tenth of what can be seen at the bench.
+    pub settled: f64,
 }
 
 impl Default for Limits {
@@ -27,6 +29,7 @@ impl Default for Limits {
             dig_in: 0.5,
             mouth_gap: 0.2,
             bevel: 40.0_f64.to_radians(),
+            settled: 0.01,
         }
     }
 }
@@ -47,6 +50,8 @@ pub enum Trouble {
     Bevel,
     /// The stack does not reach the deck.
     Open,
+    /// The strips' paths do not settle.
+    Unsettled,
 }
 
 /// A course that cannot hold, and where it is worst in the share of a rib.
@@ -88,6 +93,7 @@ impl std::fmt::Display for Warning {
             Trouble::MouthGap => "joint opens on the finished rail",
             Trouble::Bevel => "base planed to",
             Trouble::Open => "top stays below the deck's inner face by",
+            Trouble::Unsettled => "path is uncertain by",
         };
         let unit = if self.trouble == Trouble::Bevel {
             "°"
@@ -134,6 +140,7 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
     let ribs = &construction.rib_stations;
     let half_way: Vec<f64> = ribs.windows(2).map(|w| (w[0] + w[1]) / 2.0).collect();
     let mut found: Vec<Warning> = Vec::new();
+    let moved = rail.settled;
     for (stack, margins) in rail.stacks.iter().zip(&rail.margins) {
         let index = half_way.partition_point(|x| *x < stack.x);
         let mut add = |course: usize, trouble, value: f64, limit, remedy: &str| {
@@ -158,6 +165,15 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
         };
         margin_troubles(construction, margins.as_ref(), &mut add);
         joint_troubles(stack, &construction.strip, rail.depth, limits, &mut add);
+        if moved.by > limits.settled && stack.x == moved.x {
+            add(
+                moved.course,
+                Trouble::Unsettled,
+                moved.by,
+                limits.settled,
+                "give the outline a gentler bend there, or use narrower strips",
+            );
+        }
         if !(stack.closed || stack.filled || stack.courses.is_empty()) {
             let last = stack.courses.len() - 1;
             let gap = stack.faces[1].inside(&stack.courses[last].inner_face()[1]);

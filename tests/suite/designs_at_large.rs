@@ -152,7 +152,7 @@ fn sound(board: &Board, text: &str) -> Result<(), TestCaseError> {
             sheet.drawing.check()
         );
     }
-    prop_assert!(board.rail.settled < 1e-2, "{}", board.rail.settled);
+    prop_assert!(board.rail.settled.by < 1e-2, "{:?}", board.rail.settled);
     // Cover and proud never below what was asked, anywhere, or a warning names the rib.
     let c = &board.design.construction;
     let named = |x: f64, trouble| {

@@ -39,6 +39,7 @@ mod mass;
 mod notices;
 mod pads;
 mod rail_closed_forms;
+mod rail_margins;
 mod rail_warnings;
 mod rib_kernel;
 mod rib_planes;

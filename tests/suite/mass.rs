@@ -302,7 +302,7 @@ fn a_box_is_shared_out_exactly() {
         depth: 0.0,
         stacks: vec![],
         margins: vec![],
-        settled: 0.0,
+        settled: boardwright::rail::Movement::default(),
     };
     let got = shares(&shell, &design.construction, &no_rail).unwrap();
     let close = |region: Region, size: f64, z: f64| {
