@@ -17,8 +17,8 @@ pub struct Fault {
     pub offending: String,
     /// What was expected, in one sentence without a full stop.
     pub message: String,
-    /// What to do about it, where that is known.
-    pub remedy: Option<String>,
+    /// What to do about it.
+    pub remedy: String,
     /// The line the fault is on; of a long one, 200 characters round the fault.
     pub excerpt: String,
     /// Column of the line at which the excerpt starts, from 1.
@@ -39,10 +39,7 @@ impl fmt::Display for Fault {
         let carets = first_line.chars().count().min(room).max(1);
         writeln!(f, "{line} | {}", printable(&self.excerpt))?;
         write!(f, "{:gutter$} | {lead}{}", "", "^".repeat(carets))?;
-        if let Some(remedy) = &self.remedy {
-            write!(f, "\n{:gutter$} = {remedy}", "")?;
-        }
-        Ok(())
+        write!(f, "\n{:gutter$} = {}", "", self.remedy)
     }
 }
 
@@ -79,7 +76,7 @@ impl Faults {
             column: 1,
             offending: String::new(),
             message: "expected a complete design".to_owned(),
-            remedy: None,
+            remedy: "begin with the file that `boardwright new` writes".to_owned(),
             excerpt: String::new(),
             excerpt_column: 1,
         }])

@@ -1,10 +1,16 @@
 //! What a key of the design file is.
 
+/// Most characters of a name: what still fits on a template and in a cell of a table.
+pub(super) const NAME: usize = 60;
+
+/// Most points of a list of pairs: a hundred times as many as shape a board.
+pub(super) const POINTS: usize = 200;
+
 /// What a key's value may be. Lengths are millimetres here, angles degrees; bounds are included.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Kind {
-    /// Any text.
-    Text,
+    /// Text of so many characters at most.
+    Text(usize),
     /// One of some words.
     Choice(&'static [&'static str]),
     /// A length.
@@ -15,7 +21,7 @@ pub enum Kind {
     Number(f64, f64),
     /// A whole number.
     Count(u32, u32),
-    /// `[x, y]` pairs of lengths with rising `x`; the bounds are those of `y`, which has this name.
+    /// Up to 200 `[x, y]` pairs of lengths with rising `x`; the bounds are those of `y`, which has this name.
     Pairs(&'static str, f64, f64),
     /// So many places along the board, rising.
     Places(usize, usize),
@@ -155,8 +161,8 @@ impl Key {
 pub struct TableKeys {
     /// Its dotted name; empty for the top of the file.
     pub path: &'static str,
-    /// Whether it may come any number of times, as `[[path]]`.
-    pub repeated: bool,
+    /// How often it may come: once as `[path]`, else as `[[path]]`.
+    pub most: usize,
     /// What it is.
     pub doc: &'static str,
     /// Its keys.
@@ -164,9 +170,14 @@ pub struct TableKeys {
 }
 
 impl TableKeys {
+    /// Whether it may come more than once, as `[[path]]`.
+    pub const fn repeated(&self) -> bool {
+        self.most > 1
+    }
+
     /// Its header line as a file has it; `the top of the file` for the top.
     pub fn header(&self) -> String {
-        match (self.path, self.repeated) {
+        match (self.path, self.repeated()) {
             ("", _) => "the top of the file".to_owned(),
             (path, false) => format!("[{path}]"),
             (path, true) => format!("[[{path}]]"),

@@ -31,7 +31,7 @@ pub fn place_faults(text: &str, file_name: &str, faults: &[KeyFault]) -> Option<
         let place = |table: &Table| table.number("at").unwrap_or(0.0);
         tables.sort_by(|a, b| place(a).total_cmp(&place(b)));
         let span = tables.get(fault.row).map_or(0..0, |t| t.span(fault.key));
-        report.add_with(span, fault.message.clone(), fault.remedy.clone());
+        report.add(span, fault.message.clone(), fault.remedy.clone());
     }
     report.finish(Some(())).err()
 }

@@ -7,7 +7,7 @@ use super::key::{
     Fallback::Nothing,
     Key,
     Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
-    TableKeys,
+    NAME, TableKeys,
 };
 use super::keys_fittings as fittings;
 use super::keys_frame as frame;
@@ -26,173 +26,174 @@ pub(super) const CUT_TAILS: &[&str] = &["square", "squash", "swallow"];
 const TABLES: &[TableKeys] = &[
     TableKeys {
         path: "",
-        repeated: false,
+        most: 1,
         doc: "The board as a whole.",
         keys: TOP,
     },
     TableKeys {
         path: "outline",
-        repeated: false,
+        most: 1,
         doc: "The plan shape: by the trade's measures, or by points.",
         keys: OUTLINE,
     },
     TableKeys {
         path: "rocker",
-        repeated: false,
+        most: 1,
         doc: "The side view of the bottom's centreline: by its lift at the ends, or by points.",
         keys: ROCKER,
     },
     TableKeys {
         path: "foil",
-        repeated: false,
+        most: 1,
         doc: "The thickness along the board, square to the bottom: by measures, or by points.",
         keys: FOIL,
     },
     TableKeys {
         path: "section",
-        repeated: true,
+        most: 100,
         doc: "The section's character at one place; as many as wanted, blended between. With none, a section of defaults \
               stands at the centre.",
         keys: SECTION,
     },
     TableKeys {
         path: "construction",
-        repeated: false,
+        most: 1,
         doc: "How the board is built.",
         keys: CONSTRUCTION,
     },
     TableKeys {
         path: "construction.strip",
-        repeated: false,
+        most: 1,
         doc: "The finished bead-and-cove strip.",
         keys: STRIP,
     },
     TableKeys {
         path: "construction.starter",
-        repeated: false,
+        most: 1,
         doc: "The square strips each rail starts from.",
         keys: STARTER,
     },
     TableKeys {
         path: "construction.holes",
-        repeated: false,
+        most: 1,
         doc: "Lightening holes in ribs and spine, which also let the bays breathe.",
         keys: frame::HOLES,
     },
     TableKeys {
         path: "construction.cutter",
-        repeated: false,
+        most: 1,
         doc: "What ribs and spine are cut with.",
         keys: frame::CUTTER,
     },
     TableKeys {
         path: "construction.sheet",
-        repeated: false,
+        most: 1,
         doc: "The sheet that ribs and spine are cut from.",
         keys: frame::SHEET,
     },
     TableKeys {
         path: "skins",
-        repeated: false,
+        most: 1,
         doc: "How bottom and deck panels are glued up, and what their wood is trusted to take.",
         keys: skins::SKINS,
     },
     TableKeys {
         path: "blocks",
-        repeated: false,
+        most: 1,
         doc: "The solid blocks at nose and tail.",
         keys: fittings::BLOCKS,
     },
     TableKeys {
         path: "fins",
-        repeated: false,
+        most: 1,
         doc: "The fins and the pads that hold them.",
         keys: fittings::FINS,
     },
     TableKeys {
         path: "fins.fin",
-        repeated: true,
-        doc: "A fin at a place of your own, or a pair of them, besides those of `set`; as many as wanted.",
+        most: 20,
+        doc: "A fin at a place of your own, or a pair of them, besides those of `set`.",
         keys: fittings::FIN,
     },
     TableKeys {
         path: "plug",
-        repeated: false,
+        most: 1,
         doc: "The leash plug.",
         keys: fittings::PLUG,
     },
     TableKeys {
         path: "vent",
-        repeated: false,
+        most: 1,
         doc: "The vent, by which the hollow breathes.",
         keys: fittings::VENT,
     },
     TableKeys {
         path: "bed",
-        repeated: false,
+        most: 1,
         doc: "The building bed: cradles that hold the bottom skin to its shape.",
         keys: fittings::BED,
     },
     TableKeys {
         path: "timber",
-        repeated: false,
+        most: 1,
         doc: "The wood of the parts.",
         keys: yard::TIMBER,
     },
     TableKeys {
         path: "timber.species",
-        repeated: true,
-        doc: "A species of your own, or your own figures for one; as many as wanted.",
+        most: 100,
+        doc: "A species of your own, or your own figures for one.",
         keys: yard::SPECIES,
     },
     TableKeys {
         path: "shop",
-        repeated: false,
+        most: 1,
         doc: "How strips are cut from planks.",
         keys: yard::SHOP,
     },
     TableKeys {
         path: "shop.kerf",
-        repeated: false,
+        most: 1,
         doc: "Widths of cut.",
         keys: yard::KERF,
     },
     TableKeys {
         path: "shop.allowance",
-        repeated: false,
+        most: 1,
         doc: "What each machine takes.",
         keys: yard::ALLOWANCE,
     },
     TableKeys {
         path: "shop.plank",
-        repeated: true,
-        doc: "Planks of one size, on hand or to buy; as many sizes as wanted. With none, planks of 50 by 150 by 3000 mm are \
+        most: 100,
+        doc: "Planks of one size, on hand or to buy; with a table for each size, and `count` for how many there are of it. With none, planks of 50 by 150 by 3000 mm are \
               assumed, as many as it takes.",
         keys: yard::PLANK,
     },
     TableKeys {
         path: "finish",
-        repeated: false,
+        most: 1,
         doc: "What goes on the surface and into the joints.",
         keys: weight::FINISH,
     },
     TableKeys {
         path: "fitting",
-        repeated: true,
-        doc: "Something fitted to the board that is to be weighed with it; as many as wanted.",
+        most: 100,
+        doc: "Something fitted to the board that is to be weighed with it.",
         keys: weight::FITTING,
     },
     TableKeys {
         path: "rider",
-        repeated: false,
+        most: 1,
         doc: "Who rides it, to see how it lies in the water; without a mass the board floats alone.",
         keys: weight::RIDER,
     },
 ];
 
 const TOP: &[Key] = &[
-    Key::new("name", Text, "\"first board\"").doc("The board's name, printed on every template"),
-    Key::new("notes", Text, "\"\"")
+    Key::new("name", Text(NAME), "\"first board\"")
+        .doc("The board's name, printed on every template"),
+    Key::new("notes", Text(1000), "\"\"")
         .or(Nothing)
         .doc("Free notes"),
     Key::new("unit", Choice(&["mm", "cm", "m", "in", "ft"]), "\"mm\"")

@@ -6,6 +6,7 @@ use super::key::{
     Fallback::Nothing,
     Key,
     Kind::{Choice, Length, Number, Text},
+    NAME,
 };
 
 pub(super) const FINISH: &[Key] = &[
@@ -23,7 +24,7 @@ pub(super) const FINISH: &[Key] = &[
 ];
 
 pub(super) const FITTING: &[Key] = &[
-    Key::new("name", Text, "\"fins\"").doc("What it is: fins, a leash plug, a vent"),
+    Key::new("name", Text(NAME), "\"fins\"").doc("What it is: fins, a leash plug, a vent"),
     Key::new("mass", Number(0.0, 10.0), "0.25")
         .usually(0.02, 1.0)
         .doc("Its mass, kilograms"),

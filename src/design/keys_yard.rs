@@ -6,20 +6,21 @@ use super::key::{
     Fallback::Nothing,
     Key,
     Kind::{Choice, Count, Length, Number, Text},
+    NAME,
 };
 
 pub(super) const TIMBER: &[Key] = &[
-    Key::new("rail", Text, "\"western redcedar\"")
+    Key::new("rail", Text(NAME), "\"western redcedar\"")
         .or_word("western redcedar")
         .doc("Species of the rail's strips, one of the program's or of your own"),
-    Key::new("frame", Text, "\"okoume\"")
+    Key::new("frame", Text(NAME), "\"okoume\"")
         .or_word("okoume")
         .doc("Species of ribs and spine; plywood is reckoned as the wood its veneers are of"),
-    Key::new("skins", Text, "\"western redcedar\"")
+    Key::new("skins", Text(NAME), "\"western redcedar\"")
         .or_rule("that of `rail`")
         .shy()
         .doc("Species of bottom and deck skin"),
-    Key::new("blocks", Text, "\"western redcedar\"")
+    Key::new("blocks", Text(NAME), "\"western redcedar\"")
         .or_rule("that of `rail`")
         .shy()
         .doc("Species of blocks and pads"),
@@ -38,7 +39,7 @@ pub(super) const TIMBER: &[Key] = &[
 ];
 
 pub(super) const SPECIES: &[Key] = &[
-    Key::new("name", Text, "\"orchard alder\"").doc("What you call it; it goes before the program's of the same name"),
+    Key::new("name", Text(NAME), "\"orchard alder\"").doc("What you call it; it goes before the program's of the same name"),
     Key::new("wood", Choice(&["softwood", "hardwood"]), "\"softwood\"")
         .or_word("softwood")
         .doc("Conifer or broad-leaved, as the bending rule of glued beams divides them"),
@@ -63,7 +64,7 @@ pub(super) const SPECIES: &[Key] = &[
         .or_rule("1/16")
         .usually(0.04, 0.09)
         .doc("Shear modulus over modulus of elasticity"),
-    Key::new("source", Text, "\"tested on offcuts\"")
+    Key::new("source", Text(200), "\"tested on offcuts\"")
         .or(Nothing)
         .doc("Where the figures come from"),
 ];
@@ -106,7 +107,7 @@ pub(super) const SHOP: &[Key] = &[
 ];
 
 pub(super) const PLANK: &[Key] = &[
-    Key::new("name", Text, "\"two by six\"")
+    Key::new("name", Text(NAME), "\"two by six\"")
         .or_rule("its size")
         .doc("What you call it"),
     Key::new("length", Length(300.0, 10_000.0), "3000")

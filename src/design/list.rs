@@ -3,6 +3,7 @@
 use toml::{Spanned, de::DeValue};
 
 use super::{
+    key::POINTS,
     scalar::Context,
     source::{Report, Span},
     table::Placed,
@@ -18,15 +19,27 @@ pub(super) fn pairs(
     let wanted = format!("[place, {what}]");
     let DeValue::Array(list) = value.get_ref() else {
         let message = format!("`{name}` must be a list of {wanted} pairs");
-        context.report.add(value.span(), message);
+        let remedy =
+            format!("write each pair in brackets and brackets round all: [{wanted}, {wanted}]");
+        context.report.add(value.span(), message, remedy);
         return None;
     };
+    if list.len() > POINTS {
+        let message = format!(
+            "`{name}` may hold at most {POINTS} points, but this holds {}",
+            list.len()
+        );
+        let remedy = "keep the points that shape the board; curves are drawn fair through them";
+        context.report.add(value.span(), message, remedy);
+        return None;
+    }
     let mut pairs: Vec<Placed<[f64; 2]>> = Vec::new();
     let mut sound = true;
     for element in list.iter() {
         let Some([x, y]) = element.get_ref().as_array().map(|pair| &pair[..]) else {
             let message = format!("each of `{name}` must be a pair {wanted}");
-            context.report.add(element.span(), message);
+            let remedy = "write two lengths in brackets, such as [900, 60]";
+            context.report.add(element.span(), message, remedy);
             sound = false;
             continue;
         };
@@ -55,12 +68,18 @@ pub(super) fn places(
 ) -> Option<Vec<Placed<f64>>> {
     let list = value.get_ref().as_array();
     let Some(list) = list.filter(|list| (least..=most).contains(&list.len())) else {
-        let wanted = match (least, most) {
-            (2, 2) => "a pair [from, to]".to_owned(),
-            _ => format!("a list of {least} to {most} places"),
+        let (wanted, remedy) = match (least, most) {
+            (2, 2) => (
+                "a pair [from, to]".to_owned(),
+                "write two lengths in brackets, such as [700, 1100]".to_owned(),
+            ),
+            _ => (
+                format!("a list of {least} to {most} places"),
+                format!("write {least} to {most} lengths in brackets, such as [400, 800]"),
+            ),
         };
         let message = format!("`{name}` must be {wanted}");
-        context.report.add(value.span(), message);
+        context.report.add(value.span(), message, remedy);
         return None;
     };
     let read = |element: &Spanned<DeValue<'_>>| {
@@ -84,7 +103,8 @@ fn rising(name: &str, xs: impl Iterator<Item = (f64, Span)>, report: &mut Report
         if last.is_some_and(|last| x < last + 1.0) {
             let message =
                 format!("the places of `{name}` must rise by at least 1 mm from one to the next");
-            report.add(span, message);
+            let remedy = "put them in order from the tail, and leave out what comes twice";
+            report.add(span, message, remedy);
             sound = false;
         }
         last = Some(x);

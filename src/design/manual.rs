@@ -4,7 +4,7 @@ use std::fmt::Write;
 use std::sync::OnceLock;
 
 use super::{
-    key::{Fallback, Key, Kind, Usual},
+    key::{Fallback, Key, Kind, POINTS, TableKeys, Usual},
     keys::tables,
     scalar::plain,
 };
@@ -29,7 +29,7 @@ pub fn starter() -> &'static str {
         }
         for table in tables() {
             text.push('\n');
-            comment(&mut text, table.doc);
+            comment(&mut text, &about(table));
             if !table.path.is_empty() {
                 text.push_str(&table.header());
                 text.push('\n');
@@ -52,7 +52,7 @@ pub fn reference() -> String {
             "" => "Top of the file".to_owned(),
             _ => format!("`{}`", table.header()),
         };
-        let _ = write!(text, "## {title}\n\n{}\n\n", table.doc);
+        let _ = write!(text, "## {title}\n\n{}\n\n", about(table));
         text.push_str("| key | value | when silent | what it is |\n|---|---|---|---|\n");
         for key in table.keys {
             let (value, silent) = (value(key) + &usual(key), silent(key));
@@ -69,6 +69,14 @@ pub fn reference() -> String {
     text.truncate(text.trim_end().len());
     text.push('\n');
     text
+}
+
+/// What a table is, and how often it may come.
+fn about(table: &TableKeys) -> String {
+    match table.repeated() {
+        true => format!("{} May come up to {} times.", table.doc, table.most),
+        false => table.doc.to_owned(),
+    }
 }
 
 /// One key in a few sentences.
@@ -95,7 +103,7 @@ fn belongs(key: &Key) -> String {
 fn value(key: &Key) -> String {
     let between = |least, most, unit| format!("{} to {}{unit}", plain(least), plain(most));
     match key.kind {
-        Kind::Text => "Text".to_owned(),
+        Kind::Text(most) => format!("Text, up to {most} characters"),
         Kind::Choice(words) => format!("One of {}", quoted(words)),
         Kind::Length(least, most) => format!("Length, {}", between(least, most, " mm")),
         Kind::Degrees(least, most) => format!("Degrees, {}", between(least, most, "")),
@@ -103,7 +111,7 @@ fn value(key: &Key) -> String {
         Kind::Count(least, most) => format!("Whole number, {least} to {most}"),
         Kind::Pairs(what, least, most) => {
             let range = between(least, most, " mm");
-            format!("List of [place, {what}], {what} {range}")
+            format!("List of up to {POINTS} [place, {what}], {what} {range}")
         }
         Kind::Places(2, 2) => "[from, to]".to_owned(),
         Kind::Places(least, most) => format!("List of {least} to {most} places"),

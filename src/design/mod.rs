@@ -8,6 +8,7 @@
 //! in one run ([`Faults`]).
 
 mod build;
+mod columns;
 mod fault;
 mod fittings;
 mod frame;

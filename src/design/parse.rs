@@ -19,7 +19,7 @@ use super::{Design, Faults, build, read, source::Report, syntax};
 /// let faults = parse("name = 'Tern'\n[outline]\nlenght = 1900\n", "board.toml").unwrap_err();
 /// let last = &faults.list()[2];
 /// assert_eq!((last.line, last.column), (3, 1));
-/// assert_eq!(last.remedy.as_deref(), Some("did you mean `length`?"));
+/// assert_eq!(last.remedy, "did you mean `length`?");
 /// ```
 pub fn parse(text: &str, file_name: &str) -> Result<Design, Faults> {
     let mut report = Report::new(text, file_name);

@@ -11,7 +11,7 @@ use super::{
     keys::tables,
     list::{pairs, places},
     scalar::{Context, found},
-    source::{Report, Span},
+    source::{Report, Span, excerpt},
     table::{Entry, Table, Value},
 };
 use crate::units::Unit;
@@ -67,7 +67,7 @@ fn trees<'t, 'i>(
     root: &'t DeTable<'i>,
     context: &mut Context<'_, '_>,
 ) -> Vec<(Option<&'t DeTable<'i>>, Span)> {
-    let missing = if keys.repeated {
+    let missing = if keys.repeated() {
         vec![]
     } else {
         vec![(None, 0..0)]
@@ -82,8 +82,8 @@ fn trees<'t, 'i>(
             return missing;
         };
         match value.get_ref() {
-            DeValue::Table(_) if steps.peek().is_none() && keys.repeated => {
-                context.report.add_with(
+            DeValue::Table(_) if steps.peek().is_none() && keys.repeated() => {
+                context.report.add(
                     value.span(),
                     format!("`{step}` may come several times"),
                     format!("write its header as {}", keys.header()),
@@ -94,9 +94,21 @@ fn trees<'t, 'i>(
                 return vec![(Some(table), value.span())];
             }
             DeValue::Table(table) => tree = table,
-            DeValue::Array(list) if steps.peek().is_none() && keys.repeated => {
+            DeValue::Array(list) if steps.peek().is_none() && keys.repeated() => {
                 let mut found = Vec::new();
-                for element in list.iter() {
+                if let Some(beyond) = list.get(keys.most) {
+                    context.report.add(
+                        beyond.span(),
+                        format!(
+                            "{} may come {} times at most, but it comes {} times",
+                            keys.header(),
+                            keys.most,
+                            list.len()
+                        ),
+                        "take out this one and those after it, or others that are not needed",
+                    );
+                }
+                for element in list.iter().take(keys.most) {
                     match element.get_ref() {
                         DeValue::Table(table) => found.push((Some(table), element.span())),
                         _ => not_a_table(keys, element, context),
@@ -110,7 +122,7 @@ fn trees<'t, 'i>(
                     return missing;
                 }
                 not_a_table(keys, value, context);
-                return match keys.repeated {
+                return match keys.repeated() {
                     true => vec![],
                     false => vec![(None, value.span())],
                 };
@@ -126,7 +138,11 @@ fn not_a_table(keys: &TableKeys, value: &Spanned<DeValue<'_>>, context: &mut Con
         keys.header(),
         found(value.get_ref())
     );
-    context.report.add(value.span(), message);
+    let remedy = format!(
+        "write {} on a line of its own and its keys on the lines below",
+        keys.header()
+    );
+    context.report.add(value.span(), message, remedy);
 }
 
 /// One table.
@@ -196,9 +212,10 @@ fn unknown(
     let meant = hint::nearest(name, names);
     let remedy = meant
         .map(|near| format!("did you mean `{near}`?"))
-        .or_else(elsewhere);
-    let message = format!("{} has no key `{name}`", keys.header());
-    report.note(span, message, remedy);
+        .or_else(elsewhere)
+        .unwrap_or_else(|| "take it out; `boardwright keys` lists every key".to_owned());
+    let message = format!("{} has no key `{}`", keys.header(), excerpt(name));
+    report.add(span, message, remedy);
     meant
 }
 
@@ -206,7 +223,7 @@ fn unknown(
 fn read(key: &Key, value: &Spanned<DeValue<'_>>, context: &mut Context<'_, '_>) -> Option<Value> {
     let name = key.name;
     Some(match key.kind {
-        Kind::Text => Value::Text(context.text(name, value)?),
+        Kind::Text(most) => Value::Text(context.text(name, value, most)?),
         Kind::Choice(words) => Value::Word(context.choice(name, value, words)?),
         Kind::Length(least, most) => {
             Value::Number(context.length_within(name, value, least, most)?)

@@ -16,11 +16,20 @@ pub(super) struct Context<'r, 's> {
     pub(super) unit: Option<Unit>,
 }
 
-/// A number without needless zeros, to a thousandth.
+/// A number without needless zeros, to a thousandth; a huge one to four figures, as `1.235e12`.
 pub(super) fn plain(number: f64) -> String {
-    let text = format!("{number:.3}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0" } else { text }.to_owned()
+    /// Beyond it the digits say nothing and a power of ten says all.
+    const ORDINARY: f64 = 1e9;
+    let shorter = |text: &str| text.trim_end_matches('0').trim_end_matches('.').to_owned();
+    if number.abs() >= ORDINARY {
+        let text = format!("{number:.3e}");
+        return match text.split_once('e') {
+            Some((digits, power)) => format!("{}e{power}", shorter(digits)),
+            None => text,
+        };
+    }
+    let text = shorter(&format!("{number:.3}"));
+    if text == "-0" { "0".to_owned() } else { text }
 }
 
 /// The number of an integer or float; `None` if the value is neither.
@@ -53,9 +62,16 @@ impl Context<'_, '_> {
         if number.is_finite() {
             return Some(number);
         }
-        self.report
-            .add(span, format!("`{name}` must be a finite number"));
+        let message = format!("`{name}` must be a finite number");
+        let remedy = "write a number in digits that is not so large";
+        self.report.add(span, message, remedy);
         None
+    }
+
+    /// How a length is written.
+    fn length_remedy(&self) -> String {
+        let unit = self.unit.map_or("the file's unit", Unit::symbol);
+        format!("write a number of {unit}, or text such as \"19 3/4 in\"")
     }
 
     /// A length in millimetres.
@@ -70,20 +86,19 @@ impl Context<'_, '_> {
                     let raw = self.report.slice(span.clone());
                     let start = span.start + raw_offset(raw, error.offset);
                     let message = format!("`{name}` is not a length: expected {}", error.expected);
-                    self.report.add(start..span.end, message);
+                    let remedy = self.length_remedy();
+                    self.report.add(start..span.end, message, remedy);
                     None
                 }
             };
         }
         let Some(number) = as_number(value.get_ref()) else {
             let found = found(value.get_ref());
-            self.report.add_with(
+            let remedy = self.length_remedy();
+            self.report.add(
                 span,
                 format!("`{name}` must be a length, but this is {found}"),
-                format!(
-                    "write a number of {}, or text such as \"19 3/4 in\"",
-                    self.unit.map_or("the file's unit", Unit::symbol)
-                ),
+                remedy,
             );
             return None;
         };
@@ -118,7 +133,9 @@ impl Context<'_, '_> {
                 other.symbol()
             ))
         });
-        self.report.note(value.span(), message, remedy);
+        let bound = format!("{} mm", plain(if mm < least { least } else { most }));
+        let remedy = remedy.unwrap_or_else(|| nearest_bound(mm < least, &bound));
+        self.report.add(value.span(), message, remedy);
         None
     }
 
@@ -133,16 +150,19 @@ impl Context<'_, '_> {
         let Some(number) = as_number(value.get_ref()) else {
             let found = found(value.get_ref());
             let message = format!("`{name}` must be {what}, but this is {found}");
-            self.report.add(value.span(), message);
+            let remedy = "write a number without quotes and without a unit";
+            self.report.add(value.span(), message, remedy);
             return None;
         };
         let number = self.finite(name, number, value.span())?;
         if (least..=most).contains(&number) {
             return Some(number);
         }
+        let below = number < least;
         let (least, most) = (plain(least), plain(most));
         let message = format!("`{name}` must be {what} from {least} to {most}");
-        self.report.add(value.span(), message);
+        let remedy = nearest_bound(below, if below { &least } else { &most });
+        self.report.add(value.span(), message, remedy);
         None
     }
 
@@ -159,21 +179,36 @@ impl Context<'_, '_> {
         if count.fract() == 0.0 {
             return Some(count);
         }
-        self.report
-            .add(value.span(), format!("`{name}` must be a whole number"));
+        let message = format!("`{name}` must be a whole number");
+        let remedy = format!("write {} or {}", plain(count.floor()), plain(count.ceil()));
+        self.report.add(value.span(), message, remedy);
         None
     }
 
-    /// A text.
-    pub(super) fn text(&mut self, name: &str, value: &Spanned<DeValue<'_>>) -> Option<String> {
+    /// A text of so many characters at most.
+    pub(super) fn text(
+        &mut self,
+        name: &str,
+        value: &Spanned<DeValue<'_>>,
+        most: usize,
+    ) -> Option<String> {
         if let DeValue::String(text) = value.get_ref() {
-            return Some(text.clone().into_owned());
+            let length = text.chars().count();
+            if length <= most {
+                return Some(text.clone().into_owned());
+            }
+            self.report.add(
+                value.span(),
+                format!("`{name}` must be at most {most} characters long, but this is {length}"),
+                format!("shorten it to {most} characters"),
+            );
+            return None;
         }
         let found = found(value.get_ref());
-        self.report.add_with(
+        self.report.add(
             value.span(),
             format!("`{name}` must be a text, but this is {found}"),
-            "put it in quotes".to_owned(),
+            "put it in quotes",
         );
         None
     }
@@ -195,9 +230,20 @@ impl Context<'_, '_> {
         let message = format!("`{name}` must be one of {}", quoted(words));
         let remedy = hint::nearest(text, words.iter().copied())
             .or_else(|| unit_named(text).filter(|unit| words.contains(unit)))
-            .map(|word| format!("did you mean \"{word}\"?"));
-        self.report.note(value.span(), message, remedy);
+            .map_or_else(
+                || "write one of these words, in quotes".to_owned(),
+                |word| format!("did you mean \"{word}\"?"),
+            );
+        self.report.add(value.span(), message, remedy);
         None
+    }
+}
+
+/// The remedy for a value beyond a bound of its range.
+fn nearest_bound(below: bool, bound: &str) -> String {
+    match below {
+        true => format!("give at least {bound}"),
+        false => format!("give at most {bound}"),
     }
 }
 
@@ -234,5 +280,9 @@ mod tests {
         assert_eq!(plain(250.0), "250");
         assert_eq!(plain(-0.000_01), "0");
         assert_eq!(plain(1.0 / 3.0), "0.333");
+        assert_eq!(plain(999_999_999.25), "999999999.25");
+        assert_eq!(plain(1e9), "1e9");
+        assert_eq!(plain(-1.234_56e12), "-1.235e12");
+        assert_eq!(plain(1e308), "1e308");
     }
 }

@@ -1,9 +1,10 @@
 //! The file's text, places in it, and the faults found so far.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::ops::Range;
 
-use super::{Fault, Faults};
+use super::{Fault, Faults, columns::Columns};
 
 /// A stretch of the file, in bytes.
 pub(super) type Span = Range<usize>;
@@ -14,12 +15,23 @@ pub(super) struct Report<'s> {
     file: &'s str,
     /// Where every line starts: found once, since looking again for each fault takes the square of the file's size.
     line_starts: Vec<usize>,
+    columns: Columns<'s>,
     faults: Vec<Fault>,
 }
 
 /// Most characters of a line that are shown, and those of them before the fault.
 const EXCERPT: usize = 200;
 const BEFORE: usize = 60;
+
+/// A name or a text as messages quote it: the beginning of a long one.
+pub(super) fn excerpt(text: &str) -> Cow<'_, str> {
+    /// Most characters; no key and no species has as many.
+    const MOST: usize = 60;
+    match text.char_indices().nth(MOST) {
+        Some((end, _)) => format!("{}…", text.get(..end).unwrap_or("")).into(),
+        None => text.into(),
+    }
+}
 
 impl<'s> Report<'s> {
     pub(super) fn new(text: &'s str, file: &'s str) -> Self {
@@ -28,6 +40,7 @@ impl<'s> Report<'s> {
             text,
             file,
             line_starts: std::iter::once(0).chain(later).collect(),
+            columns: Columns::new(text),
             faults: Vec::new(),
         }
     }
@@ -37,31 +50,22 @@ impl<'s> Report<'s> {
         self.text.get(span).unwrap_or("")
     }
 
-    /// Notes a fault.
-    pub(super) fn add(&mut self, span: Span, message: String) {
-        self.note(span, message, None);
-    }
-
     /// Notes a fault with its remedy.
-    pub(super) fn add_with(&mut self, span: Span, message: String, remedy: String) {
-        self.note(span, message, Some(remedy));
-    }
-
-    /// Notes a fault, with a remedy if there is one.
-    pub(super) fn note(&mut self, span: Span, message: String, remedy: Option<String>) {
+    pub(super) fn add(&mut self, span: Span, message: String, remedy: impl Into<String>) {
         let start = self.boundary(span.start);
         let line_start = self.line_start(start);
-        let before = self.slice(line_start..start).chars().count();
+        let before = self.columns.between(line_start, start);
         let end = self.line_starts.get(self.line_number(start)).copied();
         let line = self.slice(line_start..end.unwrap_or(self.text.len()));
         let line = line.trim_end_matches('\n').trim_end_matches('\r');
         // Few bytes are a short line; a long one is cut round the fault.
         let long = line.len() > EXCERPT && line.chars().nth(EXCERPT).is_some();
-        let cut = if long {
-            before.saturating_sub(BEFORE)
-        } else {
-            0
+        let ahead = self.slice(line_start..start).char_indices();
+        let (cut, from) = match ahead.rev().nth(BEFORE - 1) {
+            Some((from, _)) if long => (before - BEFORE, from),
+            _ => (0, 0),
         };
+        let excerpt = line.get(from..).unwrap_or("");
         let offending = self.slice(start..self.boundary(span.end));
         self.faults.push(Fault {
             file: self.file.to_owned(),
@@ -69,8 +73,8 @@ impl<'s> Report<'s> {
             column: before + 1,
             offending: offending.chars().take(EXCERPT).collect(),
             message,
-            remedy,
-            excerpt: line.chars().skip(cut).take(EXCERPT).collect(),
+            remedy: remedy.into(),
+            excerpt: excerpt.chars().take(EXCERPT).collect(),
             excerpt_column: cut + 1,
         });
     }

@@ -1,8 +1,10 @@
 //! Faults of the file's TOML writing itself.
 
+use std::collections::BTreeSet;
+
 use toml::de::Error;
 
-use super::source::{Report, Span};
+use super::source::{Report, Span, excerpt};
 
 /// Notes the syntax errors and tells whether the tree that was recovered is still worth checking.
 ///
@@ -10,27 +12,26 @@ use super::source::{Report, Span};
 /// broken header or an open bracket, keys may have been taken for others.
 pub(super) fn note(errors: &[Error], report: &mut Report<'_>) -> bool {
     let mut recovered = true;
-    let mut noted = Vec::new();
+    let mut noted = BTreeSet::new();
     let unclosed = errors.iter().any(|e| e.message().starts_with("unclosed"));
     for error in errors {
         let span = error.span().unwrap_or(0..0);
         let line = report.line_start(span.start);
-        if noted.contains(&line) {
+        if !noted.insert(line) {
             // What follows on a line is only the first error's consequence.
             continue;
         }
-        noted.push(line);
         let lead = report.slice(line..span.start);
         recovered &= is_value(lead);
         let runs_on = unclosed && lead.trim().is_empty();
         if runs_on && error.message().starts_with("missing comma") {
             let message = "not valid TOML: the list or table opened above goes on to here";
-            report.add_with(span, message.to_owned(), "close it above".to_owned());
+            report.add(span, message.to_owned(), "close it above");
             // The rest of the file was read as part of it.
             return false;
         }
         let (message, remedy, span) = explain(error.message(), span, report);
-        report.note(span, format!("not valid TOML: {message}"), remedy);
+        report.add(span, format!("not valid TOML: {message}"), remedy);
     }
     recovered
 }
@@ -45,7 +46,7 @@ fn is_value(lead: &str) -> bool {
 }
 
 /// The TOML reader's message in a maker's words, what usually helps, and the offending text's place.
-fn explain(message: &str, span: Span, report: &Report<'_>) -> (String, Option<String>, Span) {
+fn explain(message: &str, span: Span, report: &Report<'_>) -> (String, String, Span) {
     /// How the TOML reader begins when it meets a text without quotes.
     const BARE: [&str; 5] = [
         "invalid boolean",
@@ -54,28 +55,87 @@ fn explain(message: &str, span: Span, report: &Report<'_>) -> (String, Option<St
         "string values must be quoted",
         "unexpected character in number",
     ];
-    let remedy = |text: &str| Some(text.to_owned());
     let rest = report.rest_of_line(span.start);
     let before = report.slice(report.line_start(span.start)..span.start);
     if message.starts_with("duplicate key") {
-        let help = "each key and each table may come once; keep one of them";
-        (message.to_owned(), remedy(help), span)
+        let remedy = "each key and each table may come once; keep one of them";
+        (message.to_owned(), remedy.to_owned(), span)
     } else if rest.starts_with(',') && before.ends_with(|c: char| c.is_ascii_digit()) {
-        let help = "write decimals with a point, and lists in brackets";
-        (
-            "unexpected comma".to_owned(),
-            remedy(help),
-            span.start..span.start + 1,
-        )
+        let remedy = "write decimals with a point, and lists in brackets";
+        let comma = span.start..span.start + 1;
+        ("unexpected comma".to_owned(), remedy.to_owned(), comma)
     } else if BARE.iter().any(|bare| message.starts_with(bare)) {
         let text = rest.split('#').next().unwrap_or("").trim();
         let expected = "expected a number, a list, or a text in quotes";
         let place = span.start..span.start + text.len();
-        let write = format!("write {}", quote(text));
-        (expected.to_owned(), Some(write), place)
+        let remedy = match text {
+            "" => "write a value here, or take the key out".to_owned(),
+            _ if text.ends_with(']') => {
+                "put commas between the values of a list, and texts in quotes".to_owned()
+            }
+            _ => format!("write {}", quote(&excerpt(text))),
+        };
+        (expected.to_owned(), remedy, place)
     } else {
-        (message.to_owned(), None, span)
+        (message.to_owned(), usual_remedy(message).to_owned(), span)
     }
+}
+
+/// What helps where the TOML reader found no key and value.
+const LINES: &str =
+    "write each key on a line of its own as `key = value`, and each table's name as [name]";
+
+/// What usually helps against a fault that the TOML reader names like this.
+fn usual_remedy(message: &str) -> &'static str {
+    /// Words of the reader, and the remedy for what has them; the first that fits counts.
+    const REMEDIES: [(&str, &str); 15] = [
+        ("unclosed array table", "close the header: [[name]]"),
+        ("unclosed table", "close the header: [name]"),
+        ("unclosed array", "close the list with ]"),
+        ("unclosed inline table", "close the table with }"),
+        (
+            "recursi",
+            "take brackets out: no key needs as many within each other",
+        ),
+        (
+            "comma",
+            "put one comma between two values, on one line with the first",
+        ),
+        ("key", LINES),
+        (
+            "string",
+            "put the text in quotes of one kind, and in single quotes if it holds a \\",
+        ),
+        (
+            "escape",
+            "write a \\ in a text twice, or the text in single quotes",
+        ),
+        (
+            "unicode",
+            "write a \\ in a text twice, or the text in single quotes",
+        ),
+        ("comment", "take out characters that cannot be seen"),
+        (
+            "carriage return",
+            "save the file with the line ends of your system",
+        ),
+        (
+            "digits",
+            "write the number in plain digits with a point, such as 19.75",
+        ),
+        (
+            "number",
+            "write the number in plain digits with a point, such as 19.75",
+        ),
+        (
+            "leading zero",
+            "write the number in plain digits with a point, such as 19.75",
+        ),
+    ];
+    REMEDIES
+        .iter()
+        .find(|(words, _)| message.contains(words))
+        .map_or(LINES, |(_, remedy)| remedy)
 }
 
 /// A text in the quotes of TOML.

@@ -125,7 +125,7 @@ impl Table {
             format!("{} with its `{name}` is missing", self.keys.header())
         };
         let remedy = format!("add a line such as `{name} = {}`", key.sample);
-        report.add_with(self.header.clone(), message, remedy);
+        report.add(self.header.clone(), message, remedy);
     }
 
     /// A word: given, or its default. `None` if it is faulty or silent without a default.
@@ -173,7 +173,7 @@ impl Table {
                 continue;
             };
             if let Some(other) = key.instead.filter(|other| self.given(other)) {
-                report.add_with(
+                report.add(
                     entry.key.clone(),
                     format!("`{name}` and `{other}` contradict: each says the same in its own way"),
                     "keep one of them".to_owned(),
@@ -188,7 +188,7 @@ impl Table {
                 } else {
                     " when silent"
                 };
-                report.add_with(
+                report.add(
                     entry.key.clone(),
                     format!(
                         "`{name}` belongs to `{selector}` {}, but `{selector}` is \"{word}\"{silent}",

@@ -1,6 +1,6 @@
 //! Charts as SVG pictures, 250 mm wide.
 
-use super::{number, words};
+use super::{ExportError, number, words};
 use crate::chart::{Chart, Panel, ticks};
 use std::fmt::Write;
 
@@ -19,7 +19,45 @@ const INKS: [&str; 4] = ["#124e96", "#c23b22", "#1d7f4f", "#7a4fa3"];
 const NEAR: f64 = 2.5;
 
 /// The chart as an SVG document.
-pub fn write(chart: &Chart) -> String {
+///
+/// # Errors
+///
+/// [`ExportError::PictureNotFinite`] if a number of it is none.
+pub fn write(chart: &Chart) -> Result<String, ExportError> {
+    check(chart)?;
+    Ok(drawn(chart))
+}
+
+/// Every number finite.
+fn check(chart: &Chart) -> Result<(), ExportError> {
+    let mut numbers = vec![("an end of the axis", chart.range.to_vec())];
+    for mark in &chart.marks {
+        numbers.push((&mark.label, vec![mark.x]));
+    }
+    for panel in &chart.panels {
+        for series in &panel.series {
+            numbers.push((&series.name, series.points.concat()));
+        }
+        for level in &panel.levels {
+            numbers.push((&level.label, vec![level.value]));
+        }
+        for callout in &panel.callouts {
+            numbers.push((&callout.label, callout.at.to_vec()));
+        }
+    }
+    match numbers
+        .iter()
+        .find(|(_, all)| all.iter().any(|n| !n.is_finite()))
+    {
+        None => Ok(()),
+        Some((what, _)) => Err(ExportError::PictureNotFinite {
+            title: chart.title.clone(),
+            what: (*what).to_owned(),
+        }),
+    }
+}
+
+fn drawn(chart: &Chart) -> String {
     let count = chart.panels.len() as f64;
     let height = TOP + count * PANEL + (count - 1.0).max(0.0) * GAP + FOOT;
     let mut svg = String::new();
@@ -220,9 +258,7 @@ fn draw(svg: &mut String, chart: &Chart, panel: &Panel, top: f64, across: &impl 
 /// From where to where a panel runs: its lines and zero, and levels that are near.
 fn range(panel: &Panel) -> [f64; 2] {
     let values = panel.series.iter().flat_map(|s| &s.points).map(|p| p[1]);
-    let (mut low, mut high) = values
-        .filter(|v| v.is_finite())
-        .fold((0.0f64, 0.0f64), |(a, b), v| (a.min(v), b.max(v)));
+    let (mut low, mut high) = values.fold((0.0f64, 0.0f64), |(a, b), v| (a.min(v), b.max(v)));
     let size = low.abs().max(high.abs());
     for level in &panel.levels {
         if level.value.abs() <= NEAR * size {
@@ -243,7 +279,7 @@ fn ink(index: usize) -> &'static str {
 }
 
 fn mm(value: f64) -> String {
-    number::text(if value.is_finite() { value } else { 0.0 }, 2)
+    number::text(value, 2)
 }
 
 fn plain(value: f64) -> String {

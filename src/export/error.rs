@@ -50,6 +50,14 @@ pub enum ExportError {
         /// The table's columns.
         columns: usize,
     },
+    /// A number of a chart or a map is not finite.
+    #[error("picture '{title}': {what} is not finite; leave the point out where there is none")]
+    PictureNotFinite {
+        /// The picture's title.
+        title: String,
+        /// Which number.
+        what: String,
+    },
     /// A table's number is not finite.
     #[error(
         "table '{title}', row {row}, column '{column}': the number is not finite; use an empty cell where there is none"

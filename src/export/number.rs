@@ -5,13 +5,21 @@ pub(crate) const COORDINATE: u32 = 4;
 /// Decimals of a bulge: over a 3 m chord the last one moves an arc by 1.5e-6 mm.
 pub(crate) const BULGE: u32 = 9;
 
+/// What stands for a number that is none.
+const NONE: &str = "–";
+
 /// Coordinate in whole grains.
 pub(crate) fn grains(value: f64) -> i64 {
     (value * 1e4).round() as i64
 }
 
-/// Appends `value` rounded to `decimals` places (at most 9), without trailing zeros.
+/// Appends `value` rounded to `decimals` places (at most 9), without trailing zeros; a dash where it is no number.
 pub(crate) fn push(out: &mut String, value: f64, decimals: u32) {
+    if !value.is_finite() {
+        // Writers refuse it before; nothing a file says may pass for a number that is none.
+        out.push_str(NONE);
+        return;
+    }
     let scale = 10u64.pow(decimals);
     let scaled = (value * scale as f64).round();
     // Below 2^53 the scaled number is exact; no board comes near that.

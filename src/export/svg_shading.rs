@@ -14,8 +14,16 @@ const COARSE: u32 = 1;
 ///
 /// # Errors
 ///
-/// [`ExportError::EmptyDrawing`] if it has no areas.
+/// [`ExportError::EmptyDrawing`] if it has no areas, [`ExportError::PictureNotFinite`] if a coordinate is none.
 pub fn write(map: &Shading) -> Result<String, ExportError> {
+    let areas = map.areas.iter().flat_map(|a| &a.1);
+    let mut all = areas.chain(map.lines.iter().flatten()).chain(&map.mark);
+    if all.any(|p| !p.x.is_finite() || !p.y.is_finite()) {
+        return Err(ExportError::PictureNotFinite {
+            title: map.title.clone(),
+            what: "a coordinate".into(),
+        });
+    }
     let points = || map.areas.iter().flat_map(|a| &a.1);
     let bound = |of: fn(&Point) -> f64, greatest: bool| {
         let (start, pick): (f64, fn(f64, f64) -> f64) = if greatest {

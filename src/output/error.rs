@@ -17,6 +17,16 @@ pub enum OutputError {
     /// A file could not be encoded.
     #[error(transparent)]
     Export(#[from] ExportError),
+    /// A page or report says what is no number.
+    #[error(
+        "{path}: a number in it is not finite (\"{word}\"), so nothing was written; please report this design as a fault of the program"
+    )]
+    NotFinite {
+        /// The file.
+        path: String,
+        /// How the number is printed.
+        word: &'static str,
+    },
     /// The report could not be encoded.
     #[error("the report could not be encoded: {0}")]
     Json(#[from] serde_json::Error),

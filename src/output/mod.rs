@@ -2,6 +2,7 @@
 
 mod cautions;
 mod error;
+mod gate;
 mod index;
 mod index_mass;
 mod index_skins;
@@ -102,7 +103,7 @@ pub fn files(
     }
     let charts = strip_charts(board);
     for named in &charts {
-        let text = chart::write(&named.chart);
+        let text = chart::write(&named.chart)?;
         add(
             format!("charts/{}.svg", named.name),
             &named.what,
@@ -161,6 +162,7 @@ pub fn files(
         what: "this index".into(),
         bytes: html.into_bytes(),
     });
+    gate::check(&board.design, &files)?;
     files.push(Manifest::new(title, &files).file()?);
     Ok(files)
 }

@@ -59,7 +59,7 @@ pub enum StockError {
     },
     /// The search ended before it found any plan.
     #[error(
-        "no cutting plan was found within the effort allowed; allow more, or add a longer plank"
+        "no cutting plan was found among so many ways to cut; leave out sizes of planks that are not needed, or add a longer one"
     )]
     Unfinished,
     /// A one-dimensional problem could not be set up.

@@ -2,8 +2,14 @@
 
 use super::Unit;
 
-/// `value` with so many decimals, and without the sign of a zero.
+/// What stands for a number that is none.
+const NONE: &str = "–";
+
+/// `value` with so many decimals, and without the sign of a zero; a dash where it is no number.
 fn decimal(value: f64, decimals: usize) -> String {
+    if !value.is_finite() {
+        return NONE.to_owned();
+    }
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {
         Some(rest) if rest.chars().all(|c| matches!(c, '0' | '.')) => rest.to_owned(),
@@ -89,7 +95,7 @@ pub fn size(mm: f64, unit: Unit) -> String {
 pub fn place(mm: f64, unit: Unit) -> String {
     match unit {
         Unit::In | Unit::Ft => size(mm, unit),
-        _ => format!("{mm:.0} mm"),
+        _ => format!("{} mm", decimal(mm, 0)),
     }
 }
 
@@ -98,7 +104,8 @@ pub fn place(mm: f64, unit: Unit) -> String {
 pub fn fine_size(mm: f64, unit: Unit) -> String {
     match unit {
         Unit::In | Unit::Ft => inches(mm, 3),
-        _ => format!("{} mm", hundredths(mm)),
+        _ if mm.is_finite() => format!("{} mm", hundredths(mm)),
+        _ => format!("{NONE} mm"),
     }
 }
 

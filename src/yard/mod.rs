@@ -21,7 +21,7 @@ pub use work::{Clamp, StripWork};
 
 use crate::design::Design;
 use crate::rail::{Kind, Strip};
-use crate::stock::cutting::{CuttingPlan, Scarfed, StripNeed, cutting_plan};
+use crate::stock::cutting::{Budget, CuttingPlan, Scarfed, StripNeed, cutting_plan};
 use crate::stock::{MillingPlan, Profiles, Step, StockError, Totals, milling_plan, totals};
 
 /// The rail's strips as work to be done, and the wood for them.
@@ -126,6 +126,7 @@ impl Yard {
             works: &self.strips,
             needs: &self.needs,
             profiles: &self.profiles,
+            budget: Budget::default(),
         };
         troubles(&shortage, &self.faults, again)
     }

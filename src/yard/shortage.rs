@@ -4,7 +4,7 @@ use super::remedy::{Change, Remedy};
 use super::{StripWork, scarfs};
 use crate::design::{Design, Shop};
 use crate::rail::Strip;
-use crate::stock::cutting::{StripNeed, cutting_plan, scarfs_fit};
+use crate::stock::cutting::{Budget, StripNeed, cutting_plan_within, scarfs_fit};
 use crate::stock::{Profiles, StockError};
 use crate::units::{hundredths, size};
 
@@ -20,6 +20,8 @@ pub(super) struct Shortage<'a> {
     pub works: &'a [StripWork],
     pub needs: &'a [StripNeed],
     pub profiles: &'a Profiles,
+    /// Effort for all trials together.
+    pub budget: Budget,
 }
 
 impl Shortage<'_> {
@@ -38,7 +40,7 @@ impl Shortage<'_> {
     }
 
     fn fits(&self, needs: &[StripNeed], shop: &Shop) -> bool {
-        scarfs_fit(needs, self.profiles, shop).is_ok()
+        scarfs_fit(needs, self.profiles, shop, &self.budget).is_ok()
     }
 
     /// A greater share of the limits at which scarfs may lie.
@@ -132,7 +134,7 @@ impl Shortage<'_> {
         let limited = shop.planks.iter().enumerate().filter_map(|(i, plank)| {
             let mut free = shop.clone();
             free.planks.get_mut(i)?.count = None;
-            let plan = cutting_plan(self.needs, self.profiles, &free).ok()?;
+            let plan = cutting_plan_within(self.needs, self.profiles, &free, &self.budget).ok()?;
             let taken = plan.planks.iter().filter(|p| p.size == i).count();
             let taken = u32::try_from(taken).ok()?;
             Some((taken.saturating_sub(plank.count?), taken, i))

@@ -130,7 +130,7 @@ fn impossible_crowns_are_shown_in_their_places() {
         .collect();
     assert_eq!(places, [(9, 9, "39"), (12, 9, "38")]);
     let most = |i: usize| {
-        let remedy = faults.list()[i].remedy.as_ref().unwrap();
+        let remedy = &faults.list()[i].remedy;
         let words = remedy.split("at most ").nth(1).unwrap();
         words.split(' ').next().unwrap().parse::<f64>().unwrap()
     };

@@ -36,6 +36,7 @@ mod frame_holes;
 mod frame_spine;
 mod house;
 mod mass;
+mod no_numbers;
 mod notices;
 mod pads;
 mod rail_closed_forms;

@@ -616,3 +616,37 @@ proptest! {
         }
     }
 }
+
+/// Every size on hand once, all of them scarce, scarfed or not: sizes, ways to scarf and ways to share out leaves multiply, and the
+/// search must end all the same. It took over a minute (a release build was stopped then) when each question had an effort of its own
+/// and the plan none.
+#[test]
+fn a_search_among_many_scarce_sizes_ends() {
+    let needs = rail(2000.0, 9);
+    for aim in [Aim::Price, Aim::Planks] {
+        let planks: Vec<Plank> = (0..60)
+            .map(|i| {
+                let x = f64::from(i);
+                plank(
+                    1200.0 + 7.0 * x,
+                    60.0 + x % 17.0,
+                    20.0 + x % 4.0,
+                    Some(1),
+                    10.0 + (7.0 * x) % 23.0,
+                )
+            })
+            .collect();
+        let shop = Shop {
+            aim,
+            scarfing: Scarfing::WhenLess,
+            ..shop(planks)
+        };
+        match cutting_plan(&needs, &profiles(), &shop) {
+            Ok(plan) => sound(&plan, &needs, &shop),
+            Err(fault) => assert!(fault.to_string().contains("leave out sizes"), "{fault}"),
+        }
+        // The same work, so the same answer.
+        let again = cutting_plan(&needs, &profiles(), &shop);
+        assert_eq!(again, cutting_plan(&needs, &profiles(), &shop));
+    }
+}

@@ -77,7 +77,7 @@ fn a_chart_shows_what_the_schedule_says() {
                 assert_eq!(row[column + 1], Cell::Number(d.utilisation.ratio));
                 assert_eq!(row[column + 2], Cell::Number(d.x));
             }
-            let text = chart::write(c);
+            let text = chart::write(c).unwrap();
             for tag in ["text", "title", "svg"] {
                 let open = text.matches(&format!("<{tag}")).count();
                 assert_eq!(open, text.matches(&format!("</{tag}>")).count());

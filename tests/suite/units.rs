@@ -134,7 +134,7 @@ fn printing() {
     assert_eq!(feet_inches(-25.4), "-1\"");
     // 11 31/32 and a little rounds up into the next foot.
     assert_eq!(feet_inches(11.97 * 25.4), "1' 0\"");
-    assert_eq!(feet_inches(f64::NAN), "NaN in");
+    assert_eq!(feet_inches(f64::NAN), "– in");
     assert_eq!(length(1930.44, Unit::Mm), "1930.4 mm");
     assert_eq!(length(1930.44, Unit::Cm), "193.04 cm");
     assert_eq!(length(1930.44, Unit::M), "1.9304 m");

@@ -28,6 +28,7 @@ pub(super) fn bed(file: &File, length: Option<f64>, report: &mut Report<'_>) -> 
         report.add(
             table.span(name),
             format!("`beam_height` must leave {OVER_BEAM} mm under the board, so it must be at most {most} mm"),
+            "give a lower beam, or a greater `base_height`",
         );
         return None;
     }

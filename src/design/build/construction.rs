@@ -76,6 +76,7 @@ fn hollow(
             format!(
                 "the board must leave {HOLLOW} mm between its skins at the centre, but its {centre} mm leave {left} mm"
             ),
+            "make the board thicker there, or the skins thinner",
         );
     }
 }
@@ -91,7 +92,8 @@ fn tail_block(table: &Table, tail: Option<Tail>, report: &mut Report<'_>) -> Opt
         let least = plain(depth + AHEAD);
         let message =
             format!("`tail_block` must reach past the cleft, so it must be at least {least} mm");
-        report.add(table.span("tail_block"), message);
+        let remedy = format!("give at least {least} mm, or a lesser `tail_cleft`");
+        report.add(table.span("tail_block"), message, remedy);
     }
     block
 }

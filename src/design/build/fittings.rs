@@ -123,6 +123,7 @@ fn cut(
         report.add(
             fins.span("tab_spacing"),
             format!("`tab_spacing` must leave {BETWEEN_TABS} mm between holes of {} mm, so it must be at least {least} mm", plain(length)),
+            format!("give a `tab_spacing` of at least {least} mm, or a lesser `cut_length`"),
         );
         return None;
     }
@@ -146,11 +147,12 @@ pub(super) fn hole(
     if let (Some(x), Some(length)) = (from_tail, length)
         && x > length
     {
-        let message = format!(
-            "`from_tail` must not lie beyond the board's length, {} mm",
-            plain(length)
+        let length = plain(length);
+        report.add(
+            table.span("from_tail"),
+            format!("`from_tail` must not lie beyond the board's length, {length} mm"),
+            format!("give a place of at most {length} mm, or check `length`"),
         );
-        report.add(table.span("from_tail"), message);
         return None;
     }
     Some(Some(Hole {

@@ -29,7 +29,8 @@ fn measures(table: &Table, length: Option<f64>, report: &mut Report<'_>) -> Opti
             let at = if table.given(name) { name } else { other };
             let whole = plain(whole);
             let message = format!("`{name}` must not be thicker than `{other}`, {whole} mm");
-            report.add(table.span(at), message);
+            let remedy = format!("give a lesser `{name}`, or a greater `{other}`");
+            report.add(table.span(at), message, remedy);
         }
     };
     thinner("nose", nose, "centre", centre);

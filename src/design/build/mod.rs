@@ -35,7 +35,11 @@ pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
     let [outline, rocker, foil] = ["outline", "rocker", "foil"].map(|path| file.one(path));
     top.demand("name", report);
     if top.text("name").is_some_and(|name| name.trim().is_empty()) {
-        report.add(top.span("name"), "`name` must not be empty".to_owned());
+        report.add(
+            top.span("name"),
+            "`name` must not be empty".to_owned(),
+            "write the board's name between the quotes",
+        );
     }
     let length = outline?.need("length", report);
     let outline = outline::outline(outline?, length, report);

@@ -43,13 +43,14 @@ fn points(table: &Table, length: Option<f64>, report: &mut Report<'_>) -> Option
     let mut sound = pairs.len() >= 3;
     if !sound {
         let message = "`points` must hold at least three points".to_owned();
-        report.add(table.span("points"), message);
+        let remedy = "add points, each of them [place, half-width]";
+        report.add(table.span("points"), message, remedy);
     }
     for pair in pairs {
         if pair.value[0] <= 0.0 || pair.value[0] >= length {
             let length = plain(length);
             let message = format!("a point must lie between the ends, 0 and {length} mm");
-            report.add_with(
+            report.add(
                 pair.span.clone(),
                 message,
                 "leave the ends out; `nose` and `tail` close them".to_owned(),
@@ -83,6 +84,7 @@ fn measures(table: &Table, length: Option<f64>, report: &mut Report<'_>) -> Opti
             report.add(
                 table.span("wide_point"),
                 format!("`wide_point` must lie between {least} mm and {most} mm, more than 12 in from both ends"),
+                "give a place between these, or leave `wide_point` out",
             );
         }
     }
@@ -93,7 +95,7 @@ fn measures(table: &Table, length: Option<f64>, report: &mut Report<'_>) -> Opti
             let width = plain(width);
             let message = format!("`{name}` must not be more than the greatest width, {width} mm");
             let remedy = format!("give a `{name}` of at most {width} mm, or a greater `width`");
-            report.add_with(table.span(name), message, remedy);
+            report.add(table.span(name), message, remedy);
         }
     }
     Some(OutlineBody::Measures {

@@ -22,6 +22,7 @@ pub(super) fn spanning(
         report.add(
             table.span("points"),
             "`points` must hold at least the two ends".to_owned(),
+            format!("add points at 0 and {} mm", plain(length)),
         );
         return None;
     };
@@ -32,6 +33,7 @@ pub(super) fn spanning(
             report.add(
                 point.span.clone(),
                 format!("the {what} of `points` must be at {end} mm"),
+                format!("move it to {end} mm, or add a point there"),
             );
         }
         near

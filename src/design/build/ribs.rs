@@ -28,6 +28,7 @@ pub(super) fn stations(
             format!(
                 "the blocks must leave at least {SHORTEST} mm of hollow, but they leave {left} mm"
             ),
+            "give a shorter `tail_block` or `nose_block`, or check `length`",
         );
         return None;
     }

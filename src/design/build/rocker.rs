@@ -28,7 +28,7 @@ fn points(table: &Table, length: Option<f64>, report: &mut Report<'_>) -> Option
     let lowest = heights.fold(f64::INFINITY, f64::min);
     if lowest > BASE {
         let lowest = plain(lowest);
-        report.add_with(
+        report.add(
             table.span("points"),
             "the lowest of the rocker's `points` must be at height 0, on the base plane".to_owned(),
             format!("take {lowest} mm from every height"),
@@ -49,7 +49,8 @@ fn flat(table: &Table, length: Option<f64>, report: &mut Report<'_>) -> Option<[
         if place.value <= 0.0 || place.value >= length {
             let length = plain(length);
             let message = format!("`flat` must lie between the ends, 0 and {length} mm");
-            report.add(place.span.clone(), message);
+            let remedy = "give a place between the ends, or check `length`";
+            report.add(place.span.clone(), message, remedy);
             sound = false;
         }
     }

@@ -33,7 +33,11 @@ pub(super) fn sections(
             let x = section.x;
             if placed.iter().any(|other| (other - x).abs() < APART) {
                 let message = format!("another section is at {} mm already", plain(x));
-                report.add(table.span("at"), message);
+                report.add(
+                    table.span("at"),
+                    message,
+                    "keep one of them, or put one elsewhere",
+                );
             }
             placed.push(x);
         }
@@ -51,7 +55,8 @@ fn inside(table: &Table, x: Option<f64>, length: Option<f64>, report: &mut Repor
     {
         let length = plain(length);
         let message = format!("`at` must not lie beyond the board's length, {length} mm");
-        report.add(table.span("at"), message);
+        let remedy = format!("give a place of at most {length} mm, or check `length`");
+        report.add(table.span("at"), message, remedy);
     }
 }
 
@@ -100,7 +105,7 @@ fn edge_agrees(table: &Table, hard: bool, radius: f64, report: &mut Report<'_>) 
         )
     };
     if wrong {
-        report.add_with(
+        report.add(
             table.span("edge_radius"),
             format!("the radius of a {word} edge must be {bound} mm"),
             "change `edge`, or leave it out".to_owned(),

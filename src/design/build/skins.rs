@@ -20,7 +20,7 @@ pub(super) fn skins(file: &File, report: &mut Report<'_>) -> Option<Skins> {
         if contradicts {
             let word = if falling { "less" } else { "more" };
             let at = if table.given(soaked) { soaked } else { dry };
-            report.add_with(
+            report.add(
                 table.span(at),
                 format!("a soaked panel takes no {word} than a dry one here: `{dry}` is {}, `{soaked}` is {}", plain(pair[0]), plain(pair[1])),
                 format!("change one of them; to do without soaking, make both {}", plain(pair[0])),

@@ -25,23 +25,26 @@ pub(super) fn stations(
     let (mut sound, mut last) = (true, f64::NEG_INFINITY);
     for place in places {
         let x = place.value;
-        let message = if x < from || x > to {
+        let fault = if x < from || x > to {
             let (from, to) = (plain(from), plain(to));
             let ([name, _], place) = (what.names, what.place);
-            Some(format!(
-                "a {name} must stand {place}, from {from} mm to {to} mm"
+            Some((
+                format!("a {name} must stand {place}, from {from} mm to {to} mm"),
+                format!("give a place between these, or leave this {name} out"),
             ))
         } else if x < last + what.thickness {
-            let [_, names] = what.names;
-            Some(format!(
-                "{names} of {} mm overlap here",
-                plain(what.thickness)
+            let ([name, names], thickness) = (what.names, plain(what.thickness));
+            Some((
+                format!("{names} of {thickness} mm overlap here"),
+                format!(
+                    "put this {name} at least {thickness} mm from the one before, or leave it out"
+                ),
             ))
         } else {
             None
         };
-        if let Some(message) = message {
-            report.add(place.span.clone(), message);
+        if let Some((message, remedy)) = fault {
+            report.add(place.span.clone(), message, remedy);
             sound = false;
         }
         last = x;

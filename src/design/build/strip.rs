@@ -25,7 +25,8 @@ pub(super) fn strip(table: &Table, report: &mut Report<'_>) -> Option<Strip> {
         let message = format!(
             "`bead_radius` must be at least half the thickness, {least} mm: a smaller arc does not span the strip"
         );
-        report.add(table.span("bead_radius"), message);
+        let remedy = format!("give at least {least} mm, or leave `bead_radius` out");
+        report.add(table.span("bead_radius"), message, remedy);
         return None;
     }
     let bead_radius = bead_radius.max(thickness / 2.0);
@@ -34,7 +35,8 @@ pub(super) fn strip(table: &Table, report: &mut Report<'_>) -> Option<Strip> {
         let message = format!(
             "`cove_radius` must be at least that of the bead, {least} mm: a tighter cove rocks on its lips"
         );
-        report.add(table.span("cove_radius"), message);
+        let remedy = format!("give at least {least} mm, or leave `cove_radius` out");
+        report.add(table.span("cove_radius"), message, remedy);
         return None;
     }
     let cove_radius = cove_radius.max(bead_radius);
@@ -42,21 +44,23 @@ pub(super) fn strip(table: &Table, report: &mut Report<'_>) -> Option<Strip> {
     let silent_depth = (deepest - 0.5).max(deepest / 2.0);
     let cove_depth = table.number_or("cove_depth", Some(silent_depth))?;
     if cove_depth > deepest + ROUNDED {
+        let most = plain(deepest);
         let message = format!(
-            "`cove_depth` must not be more than {} mm, where its arc meets the strip's faces",
-            plain(deepest)
+            "`cove_depth` must not be more than {most} mm, where its arc meets the strip's faces"
         );
-        report.add(table.span("cove_depth"), message);
+        let remedy = format!("give at most {most} mm, or leave `cove_depth` out");
+        report.add(table.span("cove_depth"), message, remedy);
         return None;
     }
     let cove_depth = cove_depth.min(deepest);
     let least = cove_depth + sagitta(bead_radius, thickness) + BODY;
     if width < least {
+        let least = plain(least);
         let message = format!(
-            "`width` must be at least {} mm, to leave {BODY} mm between cove and bead",
-            plain(least)
+            "`width` must be at least {least} mm, to leave {BODY} mm between cove and bead"
         );
-        report.add(table.span("width"), message);
+        let remedy = format!("give at least {least} mm, or a lesser `thickness` or `cove_depth`");
+        report.add(table.span("width"), message, remedy);
         return None;
     }
     Some(Strip {
@@ -79,7 +83,8 @@ pub(super) fn starter(
         let least = plain(strip.thickness);
         let message =
             format!("`size` must be at least the thickness of the strip it carries, {least} mm");
-        report.add(table.span("size"), message);
+        let remedy = format!("give at least {least} mm, or a thinner strip");
+        report.add(table.span("size"), message, remedy);
     }
     // Whole numbers from 1 to 4 by their range.
     let [count, laminations] =
@@ -91,7 +96,8 @@ pub(super) fn starter(
             plain(size),
             plain(Starter::THINNEST)
         );
-        report.add(table.span("laminations"), message);
+        let remedy = format!("give at most {most} `laminations`, or a greater `size`");
+        report.add(table.span("laminations"), message, remedy);
         return None;
     }
     Some(Starter {

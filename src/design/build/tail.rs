@@ -44,7 +44,8 @@ fn narrower(
         let limit = plain(limit);
         let message =
             format!("`tail_end_width` must not be more than the width 12 in ahead, {limit} mm");
-        report.add(table.span("tail_end_width"), message);
+        let remedy = format!("give at most {limit} mm, or a wider outline there");
+        report.add(table.span("tail_end_width"), message, remedy);
         return None;
     }
     width
@@ -58,7 +59,8 @@ fn squash(table: &Table, width: Option<f64>, report: &mut Report<'_>) -> Option<
         let half = plain(width / 2.0);
         let message =
             format!("`tail_corner` must not be more than half of `tail_end_width`, {half} mm");
-        report.add(table.span("tail_corner"), message);
+        let remedy = format!("give at most {half} mm, or a greater `tail_end_width`");
+        report.add(table.span("tail_corner"), message, remedy);
     }
     Some(Tail::Squash {
         width: width?,

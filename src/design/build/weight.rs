@@ -83,6 +83,7 @@ fn on_board(
         report.add(
             table.span("at"),
             format!("`at` must be on the board, at most {length} mm from the tail"),
+            format!("give a place of at most {length} mm, or check `length`"),
         );
         return None;
     }

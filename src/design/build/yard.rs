@@ -97,7 +97,7 @@ fn unknown(table: &Table, file: &File, (key, name): (&str, &str), report: &mut R
     let remedy = if near.is_empty() {
         format!(
             "choose one of: {}; or describe yours in [[timber.species]]",
-            all.join("; ")
+            names().collect::<Vec<_>>().join("; ")
         )
     } else {
         format!(
@@ -105,7 +105,7 @@ fn unknown(table: &Table, file: &File, (key, name): (&str, &str), report: &mut R
             near.join("\" or \"")
         )
     };
-    report.add_with(
+    report.add(
         table.span(key),
         format!("no species called \"{}\" is known", name.trim()),
         remedy,
@@ -116,7 +116,11 @@ fn species(table: &Table, report: &mut Report<'_>) -> Option<Species> {
     table.demand("name", report);
     let name = table.text("name").map(|n| n.trim().to_owned());
     if name.as_deref() == Some("") {
-        report.add(table.span("name"), "`name` must not be empty".to_owned());
+        report.add(
+            table.span("name"),
+            "`name` must not be empty".to_owned(),
+            "write the species' name between the quotes",
+        );
         return None;
     }
     let specific_gravity = table.need("specific_gravity", report);
@@ -148,9 +152,10 @@ fn species(table: &Table, report: &mut Report<'_>) -> Option<Species> {
         report.add(
             table.span("rupture"),
             format!(
-                "`rupture` over `modulus` gives a breaking strain of {} %; wood breaks near 0.7 %, so check the units of both (MPa)",
+                "`rupture` over `modulus` gives a breaking strain of {} %; wood breaks near 0.7 %",
                 plain(100.0 * strain)
             ),
+            "check the units of both: they are in MPa",
         );
         return None;
     }

@@ -1,12 +1,13 @@
 //! Numbers of planks in rising cost, those left out that are too short in all.
 
+use super::budget::Budget;
 use super::section::{Section, SectionYield};
 use crate::stock::{Aim, Plank, Shop};
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-/// Numbers of planks looked at, at most.
-const TRIALS: usize = 100_000;
+/// Numbers of planks put in the queue, at most: a hundred megabytes for a hundred sizes.
+const QUEUED: usize = 300_000;
 
 /// What the aim makes least, then what breaks ties: planks and hundredths of the price, or the other way round.
 pub(super) type Cost = (u64, u64);
@@ -27,11 +28,17 @@ pub(super) struct Candidates<'a> {
     /// Most length by section from a plank of each size, a kerf to every lane.
     gains: Vec<[u64; 2]>,
     queue: BinaryHeap<Reverse<(Cost, Vec<u32>)>>,
-    trials: usize,
+    queued: usize,
+    budget: &'a Budget,
 }
 
 impl<'a> Candidates<'a> {
-    pub fn new(shop: &'a Shop, yields: &[SectionYield], needed: [u64; 2]) -> Self {
+    pub fn new(
+        shop: &'a Shop,
+        yields: &[SectionYield],
+        needed: [u64; 2],
+        budget: &'a Budget,
+    ) -> Self {
         let kerf = shop.kerfs.crosscut.ceil() as u32;
         let gain = |y: &SectionYield, section: Section| match y.length {
             0 => 0,
@@ -50,7 +57,8 @@ impl<'a> Candidates<'a> {
             needed,
             gains,
             queue: BinaryHeap::new(),
-            trials: 0,
+            queued: 0,
+            budget,
         };
         let none = vec![0; yields.len()];
         all.queue.push(Reverse((all.least(&none), none)));
@@ -116,6 +124,8 @@ impl<'a> Candidates<'a> {
     }
 
     fn expand(&mut self, planks: &[u32]) {
+        /// Effort for each size, to copy a vector and to reckon what is short.
+        const STEP: u64 = 16;
         let last = planks.iter().rposition(|&n| n > 0).unwrap_or(0);
         for j in last..planks.len() {
             let useful = self.gains[j].iter().any(|&g| g > 0);
@@ -123,6 +133,8 @@ impl<'a> Candidates<'a> {
                 let mut more = planks.to_vec();
                 more[j] += 1;
                 self.queue.push(Reverse((self.least(&more), more)));
+                self.queued += 1;
+                self.budget.spend(STEP * planks.len() as u64);
             }
         }
     }
@@ -131,11 +143,10 @@ impl<'a> Candidates<'a> {
 impl Iterator for Candidates<'_> {
     type Item = (Cost, Vec<u32>);
 
-    /// The next vector that is long enough; `None` when there is none, or after too many trials ([`Candidates::floor`] tells which).
+    /// The next vector that is long enough; `None` when there is none, or after too many are queued ([`Candidates::floor`] tells which).
     fn next(&mut self) -> Option<Self::Item> {
-        while self.trials < TRIALS {
+        while self.queued < QUEUED && !self.budget.is_spent() {
             let Reverse((_, planks)) = self.queue.pop()?;
-            self.trials += 1;
             self.expand(&planks);
             if (0..2).all(|s| self.short(s, &planks) == 0) {
                 return Some((self.cost(&planks), planks));

@@ -1,5 +1,6 @@
 //! Whether given planks hold all pieces, and where.
 
+use super::budget::Budget;
 use super::needs::{Blank, StripNeed, blanks};
 use super::scarf::Scarfed;
 use super::section::{Section, SectionYield};
@@ -92,10 +93,16 @@ pub(super) struct Layouts<'a> {
     /// Distinct lengths of lanes, longest first.
     lengths: Vec<u32>,
     known: BTreeMap<(Section, Vec<u32>), Outcome>,
+    budget: &'a Budget,
 }
 
 impl<'a> Layouts<'a> {
-    pub fn new(yields: &'a [SectionYield], demand: &'a [Demand; 2], kerf: u32) -> Self {
+    pub fn new(
+        yields: &'a [SectionYield],
+        demand: &'a [Demand; 2],
+        kerf: u32,
+        budget: &'a Budget,
+    ) -> Self {
         let mut lengths: Vec<u32> = yields.iter().map(|y| y.length).filter(|&l| l > 0).collect();
         lengths.sort_unstable_by(|a, b| b.cmp(a));
         lengths.dedup();
@@ -105,6 +112,7 @@ impl<'a> Layouts<'a> {
             kerf,
             lengths,
             known: BTreeMap::new(),
+            budget,
         }
     }
 
@@ -135,13 +143,29 @@ impl<'a> Layouts<'a> {
                         .count
                         .map(|c| c.saturating_mul(y.most(section) * y.lanes[section as usize])),
                 });
-            let outcome = Problem {
+            let outcome = self.solve(&Problem {
                 stock: stock.collect(),
                 pieces: self.pieces(section),
-            }
-            .solve(EFFORT);
-            outcome.is_ok_and(|o| o.plan.is_some() || !o.optimal)
+            });
+            outcome.is_some_and(|o| o.plan.is_some() || !o.optimal)
         })
+    }
+
+    /// What comes of a question of lengths: unknown once the budget is spent; nothing where it cannot be posed.
+    fn solve(&self, problem: &Problem) -> Option<Outcome> {
+        if self.budget.is_spent() {
+            return Some(Outcome {
+                plan: None,
+                cost: 0,
+                bound: 0,
+                optimal: false,
+                nodes: 0,
+                effort: 0,
+            });
+        }
+        let outcome = problem.solve(EFFORT.min(self.budget.rest())).ok()?;
+        self.budget.spend(outcome.effort);
+        Some(outcome)
     }
 
     fn pieces(&self, section: Section) -> Vec<Piece> {
@@ -165,9 +189,11 @@ impl<'a> Layouts<'a> {
         let mut unknown = false;
         let mut refused: Vec<Vec<u32>> = Vec::new();
         for (tries, split) in Splits::new(most).enumerate() {
-            if tries == SPLITS {
+            if tries == SPLITS || self.budget.is_spent() {
                 return Verdict::Unknown;
             }
+            let sizes = planks.len() as u64;
+            self.budget.spend(sizes * (sizes + refused.len() as u64));
             // More squares than a split already refused for want of strips leave fewer lanes still.
             if refused
                 .iter()
@@ -239,12 +265,13 @@ impl<'a> Layouts<'a> {
             pieces: self.pieces(section),
         };
         // A problem that cannot be posed holds a piece longer than all lanes: no plan, and that is certain.
-        let outcome = problem.solve(EFFORT).unwrap_or(Outcome {
+        let outcome = self.solve(&problem).unwrap_or(Outcome {
             plan: None,
             cost: 0,
             bound: 0,
             optimal: true,
             nodes: 0,
+            effort: 0,
         });
         self.known
             .insert((section, lanes.to_vec()), outcome.clone());

@@ -8,6 +8,7 @@
 //! proven that the lanes do not hold the pieces, so the first that is accepted is the best. The bound, and whether it was met, are
 //! kept in the plan. Lengths are taken up, and lanes down, to whole millimetres.
 
+mod budget;
 mod candidates;
 mod layout;
 mod needs;
@@ -16,6 +17,7 @@ mod scarf;
 mod search;
 mod section;
 
+pub use budget::Budget;
 pub use needs::{Blank, StripNeed};
 pub use plan::{CuttingPlan, Expense, LaneCut, LeafCut, PieceCut, PlankCut};
 pub use scarf::{Joint, Scarfed};
@@ -59,6 +61,20 @@ pub fn cutting_plan(
     profiles: &Profiles,
     shop: &Shop,
 ) -> Result<CuttingPlan, StockError> {
+    cutting_plan_within(needs, profiles, shop, &Budget::default())
+}
+
+/// The same with what is left of a budget: the best plan found when it is spent.
+///
+/// # Errors
+///
+/// As [`cutting_plan`].
+pub fn cutting_plan_within(
+    needs: &[StripNeed],
+    profiles: &Profiles,
+    shop: &Shop,
+    budget: &Budget,
+) -> Result<CuttingPlan, StockError> {
     profiles.check()?;
     shop.check()?;
     for need in needs {
@@ -69,13 +85,17 @@ pub fn cutting_plan(
     }
     let yields = section::yields(needs, profiles, shop)?;
     let overlap = overlaps(profiles, shop);
-    let any_scarf = search::least_by_length(needs, shop, &yields, overlap);
+    let any_scarf = search::least_by_length(needs, shop, &yields, overlap, budget);
     let mut best: Option<CuttingPlan> = None;
     // The first failure is that of the longest pieces, and the one to tell.
     let mut failure: Option<StockError> = None;
     for longest in section::piece_lengths(&yields, shop) {
         for unequal in [true, false] {
-            let scarfed = match scarf::scarf_all(needs, shop, &yields, overlap, longest, unequal) {
+            if budget.is_spent() && failure.is_some() {
+                break;
+            }
+            let scarfed = scarf::scarf_all(needs, shop, &yields, overlap, longest, unequal, budget);
+            let scarfed = match scarfed {
                 Ok(scarfed) => scarfed,
                 Err(error) => {
                     failure.get_or_insert(error);
@@ -83,7 +103,7 @@ pub fn cutting_plan(
                 }
             };
             let jointed = scarfed.iter().any(|s| !s.joints.is_empty());
-            match search::least_planks(needs, &scarfed, shop, &yields) {
+            match search::least_planks(needs, &scarfed, shop, &yields, budget) {
                 Ok(found) => {
                     let plan = plan::assemble(&scarfed, shop, profiles, &yields, found, any_scarf);
                     if best.as_ref().is_none_or(|b| plan.better_than(b, shop.aim)) {
@@ -98,19 +118,29 @@ pub fn cutting_plan(
                 break;
             }
         }
-        if best.is_some() && shop.scarfing == Scarfing::WhenShort {
+        if best.is_some() && (shop.scarfing == Scarfing::WhenShort || budget.is_spent()) {
             break;
         }
     }
-    best.ok_or(failure.unwrap_or(StockError::Unfinished))
+    // Where not every length was tried, that of the first says nothing of the others.
+    best.ok_or(match failure {
+        Some(failure) if !budget.is_spent() => failure,
+        _ => StockError::Unfinished,
+    })
 }
 
-/// Whether the strips of `needs` can be scarfed together from the planks of `shop` at all, however many planks that takes.
+/// Whether the strips of `needs` can be scarfed together from the planks of `shop` at all, however many planks that takes; takes from
+/// the budget.
 ///
 /// # Errors
 ///
 /// As [`cutting_plan`], but for [`StockError::NotEnough`] and [`StockError::Unfinished`].
-pub fn scarfs_fit(needs: &[StripNeed], profiles: &Profiles, shop: &Shop) -> Result<(), StockError> {
+pub fn scarfs_fit(
+    needs: &[StripNeed],
+    profiles: &Profiles,
+    shop: &Shop,
+    budget: &Budget,
+) -> Result<(), StockError> {
     profiles.check()?;
     shop.check()?;
     for need in needs {
@@ -121,7 +151,10 @@ pub fn scarfs_fit(needs: &[StripNeed], profiles: &Profiles, shop: &Shop) -> Resu
     let mut failure = StockError::NoPlanks;
     for longest in section::piece_lengths(&yields, shop) {
         for unequal in [true, false] {
-            match scarf::scarf_all(needs, shop, &yields, overlap, longest, unequal) {
+            if budget.is_spent() {
+                return Err(failure);
+            }
+            match scarf::scarf_all(needs, shop, &yields, overlap, longest, unequal, budget) {
                 Ok(_) => return Ok(()),
                 Err(error) => failure = error,
             }

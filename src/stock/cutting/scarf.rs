@@ -3,6 +3,7 @@
 //! A scarf of ratio ρ in wood `t` thick is ρ·t long, and the two pieces overlap by that much. Places are chosen on a grid, course by
 //! course with backtracking, so that every joint keeps off the stretches it must and a stagger away from the joints of its neighbours.
 
+use super::budget::Budget;
 use super::needs::StripNeed;
 use super::section::{Section, SectionYield};
 use crate::stock::{Shop, StockError};
@@ -35,6 +36,8 @@ pub struct Scarfed {
 
 /// Choices kept for each need.
 const CHOICES: usize = 400;
+/// Effort to compare the joints of two blanks.
+const PAIR: u64 = 8;
 /// Tries of the backtracking.
 const TRIES: usize = 50_000;
 
@@ -46,6 +49,7 @@ pub(super) fn scarf_all(
     overlap: [f64; 2],
     longest: u32,
     unequal: bool,
+    budget: &Budget,
 ) -> Result<Vec<Scarfed>, StockError> {
     let mut order: Vec<usize> = (0..needs.len()).collect();
     order.sort_by_key(|&i| (needs[i].course, i));
@@ -73,6 +77,7 @@ pub(super) fn scarf_all(
                 stagger: shop.stagger,
             });
         }
+        budget.spend(PAIR * found.len() as u64);
         choices.push(found);
     }
     let mut picked: Vec<usize> = Vec::new();
@@ -88,8 +93,12 @@ pub(super) fn scarf_all(
             return Ok(all.into_iter().flatten().collect());
         }
         deepest = deepest.max(at);
+        if budget.is_spent() {
+            break;
+        }
         let fits = (next..choices[at].len()).find(|&c| {
             (0..at).all(|k| {
+                budget.spend(PAIR);
                 staggered(
                     &needs[order[k]],
                     &choices[k][picked[k]],

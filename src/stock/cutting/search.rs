@@ -1,5 +1,6 @@
 //! The fewest or cheapest planks whose lanes hold all pieces.
 
+use super::budget::Budget;
 use super::candidates::{Candidates, Cost};
 use super::layout::{Demand, Layout, Layouts, Verdict};
 use super::needs::{StripNeed, blanks};
@@ -30,16 +31,17 @@ pub(super) fn least_planks(
     scarfed: &[Scarfed],
     shop: &Shop,
     yields: &[SectionYield],
+    budget: &Budget,
 ) -> Result<Found, StockError> {
     let demand = Section::BOTH.map(|section| Demand::of(section, needs, scarfed, shop));
-    let mut layouts = Layouts::new(yields, &demand, shop.kerfs.crosscut.ceil() as u32);
+    let mut layouts = Layouts::new(yields, &demand, shop.kerfs.crosscut.ceil() as u32, budget);
     let not_enough = || StockError::NotEnough {
         length: demand.iter().map(Demand::length).sum(),
     };
     if !layouts.enough_in_all(&shop.planks) {
         return Err(not_enough());
     }
-    let mut candidates = Candidates::new(shop, yields, layouts.needed());
+    let mut candidates = Candidates::new(shop, yields, layouts.needed(), budget);
     let mut best: Option<(Cost, Vec<u32>, Layout)> = None;
     // Set once a vector is accepted, or could not be refused.
     let mut bound: Option<u64> = None;
@@ -82,6 +84,7 @@ pub(super) fn least_by_length(
     shop: &Shop,
     yields: &[SectionYield],
     overlap: [f64; 2],
+    budget: &Budget,
 ) -> u64 {
     let kerf = shop.kerfs.crosscut.ceil();
     let mut needed = [0.0; 2];
@@ -96,6 +99,7 @@ pub(super) fn least_by_length(
         shop,
         yields,
         needed.map(|n| (n - 1e-6).max(0.0).ceil() as u64),
+        budget,
     );
     let floor = candidates.floor().unwrap_or(0);
     match candidates.next() {

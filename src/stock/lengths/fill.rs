@@ -1,6 +1,6 @@
 //! Quick plans: stock filled one length after another.
 
-use super::price::Kinds;
+use super::price::{Kinds, Table};
 use super::problem::Stock;
 
 /// A plan as the search keeps it: stock kind and counts by distinct length.
@@ -15,19 +15,25 @@ pub(super) enum Way {
     Fullest,
 }
 
-/// Cuts all of `left` from `stock`, of which `available` remain; `None` if that runs out.
+/// Cuts all of `left` from `stock`, of which `available` remain; `None` if that runs out. Adds the cells looked at to `effort`.
 pub(super) fn fill(
     kinds: &Kinds,
     stock: &[Stock],
     left: &[u32],
     available: &[Option<u32>],
     way: Way,
+    effort: &mut u64,
 ) -> Option<(u64, Bins)> {
     let mut left = left.to_vec();
     let mut available = available.to_vec();
     let mut bins = Vec::new();
     let mut cost = 0;
+    let one = match way {
+        Way::LongestFirst => kinds.lengths.len() as u64,
+        Way::Fullest => Table::cells(kinds),
+    };
     while let Some(first) = left.iter().position(|&n| n > 0) {
+        *effort += stock.len() as u64 * one;
         let (j, counts) = (0..stock.len())
             .filter(|&j| available[j] != Some(0) && kinds.lengths[first] <= stock[j].length)
             .map(|j| {

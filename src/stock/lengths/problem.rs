@@ -53,6 +53,8 @@ pub struct Outcome {
     pub optimal: bool,
     /// Branches of the search looked into.
     pub nodes: u64,
+    /// What it took, in the measure of [`Problem::solve`], the quick fillings included.
+    pub effort: u64,
 }
 
 impl Outcome {

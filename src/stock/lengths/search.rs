@@ -25,6 +25,9 @@ pub(super) struct Search<'a> {
     best: Option<(u64, Bins)>,
     pool: Vec<Plane>,
     effort: u64,
+    /// The effort allowed, and that of the quick fillings, which is not taken from it.
+    allowed: u64,
+    filling: u64,
     nodes: u64,
     /// Whether no branch was left unseen.
     complete: bool,
@@ -64,6 +67,8 @@ impl<'a> Search<'a> {
             best: None,
             pool: Vec::new(),
             effort,
+            allowed: effort,
+            filling: 0,
             nodes: 0,
             complete: true,
         }
@@ -85,6 +90,7 @@ impl<'a> Search<'a> {
             bound: if optimal { cost.max(root) } else { root },
             optimal,
             nodes: self.nodes,
+            effort: self.filling + (self.allowed - self.effort),
         }
     }
 
@@ -103,7 +109,8 @@ impl<'a> Search<'a> {
         };
         let stock = &self.problem.stock;
         for way in [Way::LongestFirst, Way::Fullest] {
-            if let Some((cost, more)) = fill(&self.kinds, stock, left, available, way) {
+            let filled = fill(&self.kinds, stock, left, available, way, &mut self.filling);
+            if let Some((cost, more)) = filled {
                 self.offer(spent + cost, bins.iter().cloned().chain(more).collect());
             }
         }

@@ -84,7 +84,7 @@ pub fn plausible(dice: &mut Dice) -> AnyDesign {
     // Some makers write little down, some nearly all.
     let wordy = *dice.pick(&[0.08, 0.25, 0.6]);
     for table in tables() {
-        let count = match table.repeated {
+        let count = match table.repeated() {
             false => 1,
             true => dice.below(5).saturating_sub(1),
         };
@@ -112,7 +112,7 @@ pub fn wild(dice: &mut Dice) -> AnyDesign {
         if key.name == "unit" || (!belongs(&design, table, 0, key) && dice.chance(0.8)) {
             continue;
         }
-        if table.repeated && design.lines.iter().all(|l| l.table.path != table.path) {
+        if table.repeated() && design.lines.iter().all(|l| l.table.path != table.path) {
             fill(&mut design, dice, table, 0, 0.0);
         }
         let value = anywhere(&design, dice, table, key);
@@ -260,7 +260,7 @@ fn usual(
     let scale = design.length() / SAMPLE_LENGTH;
     let near = |dice: &mut Dice, length: f64| dice.between(-0.015, 0.015) * length;
     match key.kind {
-        Kind::Text => Value::Text(text(dice, table, key)),
+        Kind::Text(_) => Value::Text(text(dice, table, key)),
         Kind::Choice(words) => Value::Text((*dice.pick(words)).to_owned()),
         Kind::Pairs(_, least, most) => {
             let sample = pairs(key.sample);
@@ -323,7 +323,7 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
         places
     };
     match key.kind {
-        Kind::Text => {
+        Kind::Text(_) => {
             let words = ["", "ß ½ \u{202e}\"<b>&\\", "=1+1", "%%d", "nan"];
             let odd = dice.chance(0.3);
             Value::Text(if odd {
@@ -586,7 +586,7 @@ impl AnyDesign {
 }
 
 fn bracket(table: &TableKeys, with: char) -> String {
-    if table.repeated {
+    if table.repeated() {
         with.to_string()
     } else {
         String::new()

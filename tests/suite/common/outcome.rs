@@ -13,8 +13,6 @@ use boardwright::report::report;
 pub struct Outcome {
     /// Why the parser refused it, without its numbers.
     pub faults: Vec<String>,
-    /// How many of these say no remedy.
-    pub helpless: usize,
     /// Why it could not be built.
     pub refusal: Option<String>,
     /// Things to be warned of.
@@ -65,7 +63,10 @@ fn followed(text: &str, fit: bool) -> Outcome {
                     seen.wrongs
                         .push(format!("a fault without its place: {fault}"));
                 }
-                seen.helpless += usize::from(fault.remedy.is_none());
+                if fault.remedy.trim().is_empty() {
+                    seen.wrongs
+                        .push(format!("a fault without its remedy: {fault}"));
+                }
                 seen.faults.push(masked(&fault.message));
             }
             return seen;
