@@ -60,7 +60,15 @@ pub(super) fn margins(plane: &Plane, stack: &Stack) -> Option<Margins> {
         for (index, edges) in chain(plane, stack, side) {
             let course = &stack.courses[index];
             for edge in edges {
-                section.least(Of { side, index, course }, &edge, &mut found);
+                section.least(
+                    Of {
+                        side,
+                        index,
+                        course,
+                    },
+                    &edge,
+                    &mut found,
+                );
             }
         }
     }

@@ -186,12 +186,7 @@ impl<'a> Site<'a> {
 
     /// The guide's depth, mm, as the search's planes have it, with the courses' leans there and by how much the imbalance falls from one mm
     /// of depth to the next.
-    fn depth(
-        &self,
-        c: &Construction,
-        near: f64,
-        along: &mut Option<Along>,
-    ) -> (f64, Leans, f64) {
+    fn depth(&self, c: &Construction, near: f64, along: &mut Option<Along>) -> (f64, Leans, f64) {
         let half = c.strip.thickness / 2.0;
         let mut depth = near.clamp(0.0, half);
         let mut bracket = Bracket::new(SLOPE);

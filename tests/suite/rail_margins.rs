@@ -7,7 +7,7 @@ use boardwright::board::Board;
 use boardwright::curve::Vector;
 use boardwright::design::parse;
 use boardwright::mesh::Mesh;
-use boardwright::rail::{Kind, Stack};
+use boardwright::rail::{Kind, Margins, Stack, Trouble, Warning};
 use boardwright::solids::{shell_mesh, strip_solids};
 use nalgebra::{Point3, Vector3};
 
@@ -15,8 +15,8 @@ use nalgebra::{Point3, Vector3};
 const JOINT: f64 = 1.5;
 /// No wall is thicker, mm.
 const FAR: f64 = 40.0;
-/// An end of the wood nearer a skin than this, mm, is glued to it.
-const CLEAR: f64 = 0.05;
+/// An end of the wood nearer a skin than this, mm, is glued to it: a starter's flat underside leaves a curved skin by less.
+const CLEAR: f64 = 0.25;
 /// Distance, mm, of the rays of a section.
 const STEP: f64 = 0.05;
 
@@ -69,7 +69,6 @@ fn cut(mesh: &Mesh, x: f64, step: f64) -> Vec<(Point3<f64>, Vector3<f64>)> {
     places
 }
 
-
 /// Three corners, and of the strip they belong to the course, whether it is moulded, and whether they lie in its inner or outer face.
 struct Triangle {
     corners: [Point3<f64>; 3],
@@ -84,7 +83,10 @@ fn near(board: &Board, meshes: &[Mesh], x: f64) -> Vec<Triangle> {
     // Starboard and port in turns, in the strips' order.
     for (mesh, strip) in meshes.iter().step_by(2).zip(&board.strips) {
         let moulded = strip.kind != Kind::Starter;
-        let outward = strip.out.point(x.clamp(strip.ends[0], strip.ends[1])).normalize();
+        let outward = strip
+            .out
+            .point(x.clamp(strip.ends[0], strip.ends[1]))
+            .normalize();
         let triangles = mesh.triangles.iter().map(|t| {
             let corners = t.map(|i| mesh.vertices[i as usize]);
             let [a, b, c] = corners;
@@ -140,7 +142,10 @@ fn end<'a>(wood: &'a [Triangle], origin: &Point3<f64>, way: &Vector3<f64>) -> Op
     hits.retain(|h| h.at.abs() < FAR);
     hits.sort_by(|a, b| a.at.total_cmp(&b.at));
     let within = |h: &&Hit| h.at < 0.0;
-    let passed = hits.iter().filter(within).map(|h| if h.leaves { -1 } else { 1 });
+    let passed = hits
+        .iter()
+        .filter(within)
+        .map(|h| if h.leaves { -1 } else { 1 });
     if passed.sum::<i32>() <= 0 {
         return None;
     }
@@ -176,13 +181,13 @@ fn measured(board: &Board, shell: &Mesh, strips: &[Mesh], stack: &Stack) -> [[f6
     let mut places = cut(shell, stack.x, STEP);
     places.retain(|(p, _)| p.y > 0.0 && between(p, 0.0));
     let mut least = [[f64::INFINITY; 2]; 2];
-    let mut worst = f64::INFINITY;
     let mut take = |place: &Point3<f64>, way: Vector3<f64>, side: usize| {
-        let Some(hit) = end(&wood, place, &way) else { return };
+        let Some(hit) = end(&wood, place, &way) else {
+            return;
+        };
         // Inside, the wood ends with the strips' inner faces; past the top one's the deck's land begins.
         if between(&(place + way * hit.at), CLEAR) && (side == 1 || hit.of.faces[0]) {
             least[side][0] = least[side][0].min(hit.at);
-            if side == 1 && hit.at < worst { worst = hit.at; if std::env::var("LOOK").is_ok() { println!("   {:.1} {:.3} at {place:.3?} way {way:.3?} course {} corners {:.3?}", stack.x, hit.at, hit.of.course, hit.of.corners); } }
             if hit.of.moulded && hit.of.faces[side] {
                 least[side][1] = least[side][1].min(hit.at);
             }
@@ -199,11 +204,15 @@ fn measured(board: &Board, shell: &Mesh, strips: &[Mesh], stack: &Stack) -> [[f6
     let by = |a: &&(Point3<f64>, Vector3<f64>), b: &&(Point3<f64>, Vector3<f64>)| {
         height(a).total_cmp(&height(b))
     };
-    for (place, normal) in [places.iter().min_by(by), places.iter().max_by(by)].into_iter().flatten() {
+    for (place, normal) in [places.iter().min_by(by), places.iter().max_by(by)]
+        .into_iter()
+        .flatten()
+    {
         let length = (Vector3::x() - normal * normal.x).normalize();
         let across = normal.cross(&length);
         for k in -80..=80 {
-            let way = normal * f64::from(k).to_radians().cos() + across * f64::from(k).to_radians().sin();
+            let way =
+                normal * f64::from(k).to_radians().cos() + across * f64::from(k).to_radians().sin();
             take(place, -way, 0);
             take(place, way, 1);
         }
@@ -242,12 +251,13 @@ fn sectioned(strips: &[Mesh], x: f64) -> bool {
     })
 }
 
-/// Rays lie [`STEP`] apart and a few sections of a solid are straight, so what they measure is a little more; next to a skin, where wood runs
-/// out in a wedge, up to a glue line's [`CLEAR`] by the wedge's slope more.
 #[test]
 fn cover_and_proud_are_what_rays_measure_on_solids() {
-    const LESS: f64 = 0.01;
-    const MORE: f64 = 0.06;
+    // Between sections solids run straight, which misses a bent strip by up to 0.03 mm (see `strip_solids`). Rays lie STEP apart and measure no
+    // end nearer a skin than CLEAR, so they may find more.
+    const LESS: f64 = 0.03;
+    let more = |value: f64| 0.12 + 0.01 * value;
+    let (mut compared, mut unseen) = (0, 0);
     for text in [
         example("twin-5ft8"),
         example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"2.6 mm\""),
@@ -263,9 +273,8 @@ fn cover_and_proud_are_what_rays_measure_on_solids() {
         let fit: Vec<usize> = (0..stacks.len())
             .filter(|k| sectioned(&strips, stacks[*k].x))
             .collect();
-        println!("{name}: {} of {}", fit.len(), stacks.len());
         for k in fit.iter().copied().step_by((fit.len() / 15).max(1)) {
-            let (stack, Some(m)) = (&board.rail.stacks[k], board.rail.margins[k]) else {
+            let (stack, Some(m)) = (&stacks[k], board.rail.margins[k]) else {
                 continue;
             };
             let [cover, proud] = measured(&board, &shell, &strips, stack);
@@ -275,11 +284,61 @@ fn cover_and_proud_are_what_rays_measure_on_solids() {
                 ("proud", m.proud.least, proud[0]),
                 ("strips' proud", m.strip_proud, proud[1]),
             ];
-            for (what, told, ray) in pairs {
-                if told != ray && !(-LESS..=MORE).contains(&(ray - told)) {
-                println!("BAD {name} at {:.1}: {what} {told:.3}, {ray:.3} by rays {:?}", stack.x, m.cover.at);
+            for (what, value, ray) in pairs.into_iter().filter(|p| p.1.is_finite()) {
+                if ray.is_infinite() {
+                    unseen += 1;
+                    continue;
                 }
+                compared += 1;
+                assert!(
+                    (value - LESS..value + more(value)).contains(&ray),
+                    "{name} at {:.1}: {what} {value:.3}, {ray:.3} by rays",
+                    stack.x
+                );
             }
         }
     }
+    assert!(
+        compared > 250 && unseen < compared / 20,
+        "{compared} {unseen}"
+    );
+}
+
+/// Cover and proud have the same over what is required, or the guide lies as far in or out as it can.
+#[test]
+fn cover_and_proud_of_the_rail_as_built_balance() {
+    for text in [
+        example("twin-5ft8"),
+        example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"2.6 mm\""),
+        example("round-tail-6ft4"),
+        example("noserider-9ft4"),
+        PIN_TAIL.into(),
+    ] {
+        let board = board(&text);
+        let c = &board.design.construction;
+        let over = |of: fn(&Margins) -> f64| {
+            let all = board.rail.margins.iter().flatten().map(of);
+            all.fold(f64::INFINITY, f64::min)
+        };
+        let cover = over(|m| m.strip_cover) - c.cover;
+        let proud = over(|m| m.strip_proud) - c.proud;
+        assert!(
+            (cover - proud).abs() < 0.021,
+            "{}: {cover:.3} and {proud:.3}",
+            board.design.name
+        );
+        // Both demands are met, so nothing is warned of.
+        assert!(cover > 0.0 && proud > 0.0);
+        let margin = |w: &Warning| matches!(w.trouble, Trouble::Cover | Trouble::Proud);
+        assert!(!board.warnings.iter().any(margin), "{:?}", board.warnings);
+    }
+}
+
+/// Where it is asked for more than the strip's thickness can give, both fall short alike and both are told.
+#[test]
+fn what_a_strip_is_too_thin_for_is_told_with_both_margins() {
+    let text = example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"4 mm\"");
+    let board = board(&text);
+    let told = |t| board.warnings.iter().any(|w| w.trouble == t);
+    assert!(told(Trouble::Cover) && told(Trouble::Proud));
 }
