@@ -74,34 +74,17 @@ impl PlaneLine {
         out
     }
 
-    /// The cubic pieces between two parameters, each by its ends and a length, mm, that it does not exceed.
-    pub(super) fn pieces(
-        &self,
-        from: f64,
-        to: f64,
-    ) -> impl Iterator<Item = ((f64, f64), f64)> + '_ {
-        let clipped = move |w: &[InsetPoint]| {
-            // A Bézier curve is no longer than its control polygon.
-            let [a, b] = [&w[0], &w[1]].map(|n| n.tangent * ((w[1].v - w[0].v) / 3.0));
-            let length = a.norm() + (w[1].point - w[0].point - a - b).norm() + b.norm();
-            ((w[0].v.max(from), w[1].v.min(to)), length)
+    /// The cubic pieces between two parameters.
+    pub(super) fn pieces(&self, from: f64, to: f64) -> impl Iterator<Item = LinePiece<'_>> + '_ {
+        let clipped = move |w: &'_ [InsetPoint]| {
+            let ends = (w[0].v.max(from), w[1].v.min(to));
+            (ends.0 < ends.1).then_some(ends)
         };
-        let pieces = self.nodes.windows(2).map(clipped);
-        pieces.filter(|((start, end), _)| start < end)
-    }
-
-    /// Point and tangent at `v`, on the piece between the given ends: on a crease its own side's.
-    pub(super) fn point_and_tangent(
-        &self,
-        v: f64,
-        (start, end): (f64, f64),
-    ) -> (Vector<2>, Vector<2>) {
-        let next = self
-            .nodes
-            .partition_point(|n| n.v <= (start + end) / 2.0)
-            .clamp(1, self.nodes.len() - 1);
-        let (a, b) = (&self.nodes[next - 1], &self.nodes[next]);
-        (hermite(a, b, v), hermite_tangent(a, b, v))
+        let pairs = self.nodes.windows(2);
+        pairs.filter_map(move |w| {
+            let nodes = [&w[0], &w[1]];
+            clipped(w).map(|ends| LinePiece { nodes, ends })
+        })
     }
 
     /// Adds to `found` the parameters where `f` of point and tangent (by the parameter) changes its sign, one at most to a piece: pieces are far
@@ -125,7 +108,11 @@ impl PlaneLine {
 
     /// Cosine of the angle between the surface at `v` and a line `along` it: less than 1 where the surface does not run that way.
     pub(super) fn cosine(&self, v: f64, along: &Vector<3>) -> f64 {
-        let (_, d) = self.point_and_tangent(v, (v, v));
+        let next = self
+            .nodes
+            .partition_point(|n| n.v <= v)
+            .clamp(1, self.nodes.len() - 1);
+        let d = hermite_tangent(&self.nodes[next - 1], &self.nodes[next], v);
         let normal = Vector::<3>::new(0.0, d.x, d.y).cross(&self.fore(v));
         let sine = normal.dot(along) / normal.norm().max(1e-300);
         (1.0 - sine * sine).max(0.0).sqrt()
@@ -238,6 +225,29 @@ fn hermite(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
     a.point * (s * s * (1.0 + 2.0 * t))
         + b.point * (t * t * (1.0 + 2.0 * s))
         + (a.tangent * (s * s * t) - b.tangent * (t * t * s)) * h
+}
+
+/// A cubic piece of a line, or a part of one.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct LinePiece<'a> {
+    nodes: [&'a InsetPoint; 2],
+    /// Parameters of its ends.
+    pub(super) ends: (f64, f64),
+}
+
+impl LinePiece<'_> {
+    /// Point and tangent, by the parameter, at `v`: on a crease its own side's.
+    pub(super) fn point_and_tangent(&self, v: f64) -> (Vector<2>, Vector<2>) {
+        let [a, b] = self.nodes;
+        (hermite(a, b, v), hermite_tangent(a, b, v))
+    }
+
+    /// A length, mm, that it does not exceed: that of its control polygon.
+    pub(super) fn length(&self) -> f64 {
+        let [a, b] = self.nodes;
+        let [from, to] = [a, b].map(|n| n.tangent * ((b.v - a.v) / 3.0));
+        from.norm() + (b.point - a.point - from - to).norm() + to.norm()
+    }
 }
 
 /// Derivative of [`hermite`] by `v`.

@@ -11,7 +11,7 @@
 use serde::Serialize;
 
 use super::courses::{Course, Kind, Plane, Stack};
-use super::hermite::{self, PlaneLine};
+use super::hermite::{self, LinePiece, PlaneLine};
 use crate::curve::Vector;
 
 /// The least of something over a rail's section, and the course where it is.
@@ -271,14 +271,13 @@ fn crossing([a, b]: [Vector<2>; 2], [c, d]: [Vector<2>; 2]) -> Option<(f64, f64)
 /// The finished section between the skins' inner faces, as the cubic pieces it is made of.
 struct Section<'a> {
     line: &'a PlaneLine,
-    pieces: Vec<Piece>,
+    pieces: Vec<Piece<'a>>,
     /// Its last point's parameter.
     to: f64,
 }
 
-struct Piece {
-    /// Its ends' parameters.
-    ends: (f64, f64),
+struct Piece<'a> {
+    line: LinePiece<'a>,
     start: Vector<2>,
     /// At least as long as it, mm.
     length: f64,
@@ -289,10 +288,10 @@ const LEAST_COSINE: f64 = 0.25;
 
 impl<'a> Section<'a> {
     fn new(line: &'a PlaneLine, from: f64, to: f64) -> Self {
-        let piece = |(ends, length): ((f64, f64), f64)| Piece {
-            ends,
-            start: line.point_and_tangent(ends.0, ends).0,
-            length,
+        let piece = |line: LinePiece<'a>| Piece {
+            line,
+            start: line.point_and_tangent(line.ends.0).0,
+            length: line.length(),
         };
         Self {
             line,
@@ -321,7 +320,7 @@ impl<'a> Section<'a> {
             if edge.clear(&frame.local(piece.start), bound) {
                 continue;
             }
-            let (start, end) = piece.ends;
+            let (start, end) = piece.line.ends;
             give(start, found);
             let turns: [(Vector<2>, bool); 3] = match edge {
                 Edge::Face([a, b], _) => [(*a, true), (*b, true), (b - a, false)],
@@ -329,7 +328,7 @@ impl<'a> Section<'a> {
             };
             for (place, foot) in turns {
                 let slope = |v: f64| {
-                    let (p, d) = self.line.point_and_tangent(v, (start, end));
+                    let (p, d) = piece.line.point_and_tangent(v);
                     let d = frame.local(frame.origin + d);
                     if foot {
                         (frame.local(p) - place).dot(&d)
