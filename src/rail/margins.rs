@@ -305,11 +305,11 @@ impl<'a> Section<'a> {
         let frame = &of.course.frame;
         let give = |v: f64, found: &mut Least| {
             let point = self.line.point(v);
-            if let Some(distance) = edge.distance(&frame.local(point)) {
-                if distance * LEAST_COSINE < found.bound(of) {
-                    let value = distance * self.line.cosine(v, &frame.along);
-                    found.take(of, value, point);
-                }
+            let Some(distance) = edge.distance(&frame.local(point)) else {
+                return;
+            };
+            if distance.min(distance * LEAST_COSINE) < found.bound(of) {
+                found.take(of, distance * self.line.cosine(v, &frame.along), point);
             }
         };
         give(self.to, found);
