@@ -57,6 +57,11 @@ impl Kind {
         }
     }
 
+    /// Widest gap, mm, that still passes for a glue line.
+    pub fn gap_limit(self) -> f64 {
+        GAP
+    }
+
     /// In words.
     pub fn name(self) -> &'static str {
         match self {
@@ -127,7 +132,7 @@ impl Contact {
     /// Whether overlap and gap hold their limits.
     pub fn holds(&self) -> bool {
         let over = self.found.overlap.map_or(0.0, |s| s.value) > self.kind.overlap_limit();
-        let apart = self.found.gap.map_or(0.0, |s| s.value) > GAP;
+        let apart = self.found.gap.map_or(0.0, |s| s.value) > self.kind.gap_limit();
         !over && !apart
     }
 }

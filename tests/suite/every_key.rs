@@ -173,6 +173,11 @@ fn summary(all: &[(bool, AnyDesign, Outcome)]) -> String {
         }
         let unfit = boards.iter().filter(|o| !o.misfits.is_empty()).count();
         say(format!("  dry fits past limits: {unfit}"));
+        for (number, (_, _, outcome)) in all.iter().enumerate().filter(|a| a.1.0 == sober) {
+            if let Some(first) = outcome.misfits.first() {
+                say(format!("  design {number}: {first}"));
+            }
+        }
         let grouped = |pick: &dyn Fn(&Outcome) -> Vec<String>| {
             let mut groups: BTreeMap<String, usize> = BTreeMap::new();
             for o in &of {

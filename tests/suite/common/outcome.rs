@@ -4,8 +4,9 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use boardwright::board::Board;
 use boardwright::design::{Design, parse};
-use boardwright::dry_fit::dry_fit;
+use boardwright::dry_fit::{Contact, Kind as ContactKind, Spot, dry_fit};
 use boardwright::output::{OutputOptions, files};
+use boardwright::rail::{Trouble, Warning};
 use boardwright::report::report;
 
 /// What became of a design file.
@@ -113,6 +114,9 @@ fn followed(text: &str, fit: bool) -> Outcome {
             Ok(fit) => {
                 let mut past: Vec<(f64, String)> = Vec::new();
                 for contact in fit.contacts.iter().filter(|c| !c.holds()) {
+                    if is_warned_of(&board, contact) {
+                        continue;
+                    }
                     let [overlap, gap] = [contact.found.overlap, contact.found.gap]
                         .map(|s| s.map_or(0.0, |s| s.value));
                     let over = overlap > contact.kind.overlap_limit();
@@ -133,6 +137,27 @@ fn followed(text: &str, fit: bool) -> Outcome {
         }
     }
     seen
+}
+
+/// Whether `check` warns of what the dry fit finds: lips that dig in, and joints that open, where strips roll on each other.
+fn is_warned_of(board: &Board, contact: &Contact) -> bool {
+    let over = |spot: Option<Spot>, limit: f64| spot.filter(|s| s.value > limit);
+    let overlap = over(contact.found.overlap, contact.kind.overlap_limit());
+    let gap = over(contact.found.gap, contact.kind.gap_limit());
+    // The finding is of the worst place in a rib's share of the board.
+    let told = |spot: Spot, trouble: Trouble| {
+        let near = |w: &&Warning| {
+            let ribs = &board.design.construction.rib_stations;
+            let share = |x: f64| ribs.windows(2).filter(|r| (r[0] + r[1]) / 2.0 < x).count() + 1;
+            let strip = format!("strip-{:02}-", w.course);
+            let named = contact.parts.iter().any(|part| part.starts_with(&strip));
+            w.trouble == trouble && named && w.rib.abs_diff(share(spot.at[0])) <= 1
+        };
+        board.warnings.iter().any(|w| near(&w))
+    };
+    contact.kind == ContactKind::CoveOnBead
+        && overlap.is_none_or(|s| told(s, Trouble::DigIn))
+        && gap.is_none_or(|s| told(s, Trouble::MouthGap))
 }
 
 /// A text with its numbers, quoted names and part numbers masked, so that like ones compare equal.
