@@ -140,6 +140,9 @@ impl Contact {
 /// Gaps wider than this, mm, are not told apart.
 pub(super) const REACH: f64 = 10.0;
 
+/// What rounding may move a part's edge by, mm.
+const ROUNDING: f64 = 1e-6;
+
 /// Measures a pair. Overlap is sought from both sides; bearing is followed along `a`.
 pub fn measure(a: &Solid, b: &Solid, bearing: &Bearing) -> Found {
     Found {
@@ -195,7 +198,8 @@ fn gap(a: &Solid, b: &Solid, bearing: &Bearing) -> Option<Spot> {
         ];
         for p in a.samples() {
             let along = p[bearing.axis] - from;
-            if along < 0.0 || along > to - from {
+            // Its ends are the parts' own edges, where they bear first.
+            if along < -ROUNDING || along > to - from + ROUNDING {
                 continue;
             }
             let bin = ((along / width) as usize).min(steps - 1);
