@@ -40,20 +40,22 @@ impl PlaneLine {
 
     /// Point at parameter `v`, clamped to the nodes.
     pub fn point(&self, v: f64) -> Vector<2> {
+        let [a, b] = self.around(v);
+        hermite(a, b, v)
+    }
+
+    /// The nodes of the piece that `v` lies on, on a crease the later one; the first or last piece beyond the ends.
+    fn around(&self, v: f64) -> [&InsetPoint; 2] {
         let next = self
             .nodes
             .partition_point(|n| n.v <= v)
             .clamp(1, self.nodes.len() - 1);
-        hermite(&self.nodes[next - 1], &self.nodes[next], v)
+        [&self.nodes[next - 1], &self.nodes[next]]
     }
 
     /// The line of constant v through the section at `v`, unit, towards the nose.
     pub fn fore(&self, v: f64) -> Vector<3> {
-        let next = self
-            .nodes
-            .partition_point(|n| n.v <= v)
-            .clamp(1, self.nodes.len() - 1);
-        let (a, b) = (&self.nodes[next - 1], &self.nodes[next]);
+        let [a, b] = self.around(v);
         let t = if b.v > a.v {
             ((v - a.v) / (b.v - a.v)).clamp(0.0, 1.0)
         } else {
@@ -76,15 +78,11 @@ impl PlaneLine {
 
     /// The cubic pieces between two parameters.
     pub(super) fn pieces(&self, from: f64, to: f64) -> impl Iterator<Item = LinePiece<'_>> + '_ {
-        let clipped = move |w: &'_ [InsetPoint]| {
-            let ends = (w[0].v.max(from), w[1].v.min(to));
-            (ends.0 < ends.1).then_some(ends)
-        };
-        let pairs = self.nodes.windows(2);
-        pairs.filter_map(move |w| {
-            let nodes = [&w[0], &w[1]];
-            clipped(w).map(|ends| LinePiece { nodes, ends })
-        })
+        let pieces = self.nodes.windows(2).map(move |w| LinePiece {
+            nodes: [&w[0], &w[1]],
+            ends: (w[0].v.max(from), w[1].v.min(to)),
+        });
+        pieces.filter(|piece| piece.ends.0 < piece.ends.1)
     }
 
     /// Adds to `found` the parameters where `f` of point and tangent (by the parameter) changes its sign, one at most to a piece: pieces are far
@@ -94,25 +92,24 @@ impl PlaneLine {
         f: impl Fn(&Vector<2>, &Vector<2>) -> f64,
         found: &mut Vec<f64>,
     ) {
-        for w in self.nodes.windows(2).filter(|w| w[0].v < w[1].v) {
-            let of = |v: f64| f(&hermite(&w[0], &w[1], v), &hermite_tangent(&w[0], &w[1], v));
-            let [a, b] = [0, 1].map(|i| f(&w[i].point, &w[i].tangent));
-            if a * b < 0.0 {
-                let sign = b.signum();
-                found.push(root(w[0].v, w[1].v, sign * a, sign * b, |v| sign * of(v)));
-            } else if b == 0.0 {
-                found.push(w[1].v);
+        for piece in self.pieces(self.start(), self.end()) {
+            let of = |v: f64| {
+                let (point, tangent) = piece.point_and_tangent(v);
+                f(&point, &tangent)
+            };
+            let (start, end) = piece.ends;
+            if let Some(v) = sign_change(start, end, of) {
+                found.push(v);
+            } else if of(end) == 0.0 {
+                found.push(end);
             }
         }
     }
 
     /// Cosine of the angle between the surface at `v` and a line `along` it: less than 1 where the surface does not run that way.
     pub(super) fn cosine(&self, v: f64, along: &Vector<3>) -> f64 {
-        let next = self
-            .nodes
-            .partition_point(|n| n.v <= v)
-            .clamp(1, self.nodes.len() - 1);
-        let d = hermite_tangent(&self.nodes[next - 1], &self.nodes[next], v);
+        let [a, b] = self.around(v);
+        let d = hermite_tangent(a, b, v);
         let normal = Vector::<3>::new(0.0, d.x, d.y).cross(&self.fore(v));
         let sine = normal.dot(along) / normal.norm().max(1e-300);
         (1.0 - sine * sine).max(0.0).sqrt()
@@ -225,6 +222,13 @@ fn hermite(a: &InsetPoint, b: &InsetPoint, v: f64) -> Vector<2> {
     a.point * (s * s * (1.0 + 2.0 * t))
         + b.point * (t * t * (1.0 + 2.0 * s))
         + (a.tangent * (s * s * t) - b.tangent * (t * t * s)) * h
+}
+
+/// Where `f` changes its sign between two parameters, if its values there differ in sign.
+pub(super) fn sign_change(from: f64, to: f64, f: impl Fn(f64) -> f64) -> Option<f64> {
+    let (a, b) = (f(from), f(to));
+    let sign = b.signum();
+    (a * b < 0.0).then(|| root(from, to, sign * a, sign * b, |v| sign * f(v)))
 }
 
 /// A cubic piece of a line, or a part of one.

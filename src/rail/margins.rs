@@ -336,10 +336,7 @@ impl<'a> Section<'a> {
                         place.perp(&d)
                     }
                 };
-                let (a, b) = (slope(start), slope(end));
-                if a * b < 0.0 {
-                    let sign = if a < 0.0 { 1.0 } else { -1.0 };
-                    let turn = hermite::root(start, end, sign * a, sign * b, |v| sign * slope(v));
+                if let Some(turn) = hermite::sign_change(start, end, slope) {
                     give(turn, found);
                 }
             }

@@ -57,7 +57,7 @@ pub struct Movement {
 /// goes at its run-out, some go by before that.
 const ROUNDS: usize = 16;
 /// A strip that moves less than this, mm, has settled: the next round would move it a tenth of that.
-pub(super) const SETTLED: f64 = 1e-3;
+const SETTLED: f64 = 1e-3;
 /// Steps of the search for the guide's depth at most.
 const SEARCHES: usize = 4;
 /// Imbalance of cover and proud, mm, at which that search ends.

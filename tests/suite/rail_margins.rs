@@ -43,6 +43,17 @@ const PIN_TAIL: &str = r#"
     tail_tip = "6 mm"
 "#;
 
+/// Curved boards with ends of several kinds, and one of which more cover is required.
+fn designs() -> [String; 5] {
+    [
+        example("twin-5ft8"),
+        example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"2.6 mm\""),
+        example("round-tail-6ft4"),
+        example("noserider-9ft4"),
+        PIN_TAIL.into(),
+    ]
+}
+
 /// Places on a mesh where a plane of constant x cuts it, with the unit normal outward there, no more than `step` mm apart.
 fn cut(mesh: &Mesh, x: f64, step: f64) -> Vec<(Point3<f64>, Vector3<f64>)> {
     let mut places = Vec::new();
@@ -258,13 +269,7 @@ fn cover_and_proud_are_what_rays_measure_on_solids() {
     const LESS: f64 = 0.03;
     let more = |value: f64| 0.12 + 0.01 * value;
     let (mut compared, mut unseen) = (0, 0);
-    for text in [
-        example("twin-5ft8"),
-        example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"2.6 mm\""),
-        example("round-tail-6ft4"),
-        example("noserider-9ft4"),
-        PIN_TAIL.into(),
-    ] {
+    for text in designs() {
         let board = board(&text);
         let shell = shell_mesh(&board.shell, 2e-3).unwrap();
         let strips = strip_solids(&board).unwrap();
@@ -307,13 +312,7 @@ fn cover_and_proud_are_what_rays_measure_on_solids() {
 /// Cover and proud have the same over what is required, or the guide lies as far in or out as it can.
 #[test]
 fn cover_and_proud_of_the_rail_as_built_balance() {
-    for text in [
-        example("twin-5ft8"),
-        example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"2.6 mm\""),
-        example("round-tail-6ft4"),
-        example("noserider-9ft4"),
-        PIN_TAIL.into(),
-    ] {
+    for text in designs() {
         let board = board(&text);
         let c = &board.design.construction;
         let over = |of: fn(&Margins) -> f64| {
