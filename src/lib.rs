@@ -20,6 +20,7 @@ pub mod mass;
 pub mod mesh;
 pub mod output;
 pub mod pads;
+mod parallel;
 pub mod polygon;
 pub mod rail;
 pub mod report;

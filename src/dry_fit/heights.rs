@@ -40,18 +40,32 @@ impl Heights {
                 let of = corners.map(|c| c[i]);
                 [of[0].min(of[1]).min(of[2]), of[0].max(of[1]).max(of[2])]
             };
-            let [x, y] = [0, 1].map(|i| {
-                let [from, to] = range(i);
-                [grid.cell(i, from - reach), grid.cell(i, to + reach)]
-            });
+            let [x, y] = [0, 1].map(|i| range(i).map(|at| grid.cell(i, at)));
             let height = range(2);
             for row in x[0]..=x[1] {
                 for span in &mut grid.spans[row * cells[1]..][y[0]..=y[1]] {
-                    *span = [span[0].min(height[0]), span[1].max(height[1])];
+                    *span = union(*span, height);
                 }
             }
         }
+        grid.widen();
         grid
+    }
+
+    /// Gives every cell what lies in those within the grid's reach of it, along one axis after the other.
+    fn widen(&mut self) {
+        for axis in 0..2 {
+            let (step, count) = ([self.cells[1], 1][axis], self.cells[axis]);
+            let reach = (self.reach / self.side[axis]).ceil() as usize;
+            let before = self.spans.clone();
+            for (index, span) in self.spans.iter_mut().enumerate() {
+                let at = index / step % count;
+                let line = index - at * step;
+                for other in at.saturating_sub(reach)..=(at + reach).min(count - 1) {
+                    *span = union(*span, before[line + other * step]);
+                }
+            }
+        }
     }
 
     /// The cell along an axis that a coordinate lies in, or the nearest.
@@ -72,6 +86,11 @@ impl Heights {
         let [low, high] = self.spans[self.cell(0, p.x) * self.cells[1] + self.cell(1, p.y)];
         p.z >= low - distance && p.z <= high + distance
     }
+}
+
+/// The least span that holds both.
+fn union(a: [f64; 2], b: [f64; 2]) -> [f64; 2] {
+    [a[0].min(b[0]), a[1].max(b[1])]
 }
 
 #[cfg(test)]

@@ -7,7 +7,6 @@ mod contact;
 mod error;
 mod heights;
 mod pairs;
-mod parallel;
 mod solid;
 
 pub use contact::{Bearing, Contact, Found, Kind, Spot, measure};
@@ -20,6 +19,7 @@ use solid::Place;
 
 use crate::board::Board;
 use crate::mesh::Mesh;
+use crate::parallel;
 use crate::solids::{
     lofted_solid, planed_strips, rib_solid, skin_bodies, spine_solid, within_board,
 };
@@ -42,19 +42,17 @@ pub struct DryFit {
 
 /// Puts the parts of `board` together and measures every pair of neighbours.
 pub fn dry_fit(board: &Board) -> Result<DryFit, FitError> {
-    let mut parts = Vec::new();
-    for rib in &board.ribs {
-        let part = format!("rib {}", rib.number);
-        parts.push(rib_solid(rib, TOLERANCE).map_err(|error| FitError::Part { part, error })?);
-    }
     let named = |part: &str| {
         let part = part.to_owned();
         |error| FitError::Part { part, error }
     };
+    let mut parts = parallel::try_map(&board.ribs, |rib| {
+        rib_solid(rib, TOLERANCE).map_err(named(&format!("rib {}", rib.number)))
+    })?;
     parts.push(spine_solid(&board.spine, TOLERANCE).map_err(named("the spine"))?);
-    for skin in skin_bodies(board)? {
-        parts.push(lofted_solid(&skin).map_err(named(&skin.name))?);
-    }
+    parts.extend(parallel::try_map(&skin_bodies(board)?, |skin| {
+        lofted_solid(skin).map_err(named(&skin.name))
+    })?);
     let strips = planed_strips(board)?;
     // Where each of the board's strips is among the parts.
     let mut places = pairs::Places::default();

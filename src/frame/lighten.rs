@@ -7,6 +7,7 @@ use super::{FrameError, KeepOut, Rib, Spine, Trouble, relief};
 use crate::curve::Vector;
 use crate::design::Construction;
 use crate::drawing::{Path, Placement, Point};
+use crate::parallel;
 
 /// Least wood round an air hole, mm (common practice, no published source).
 const ROUND_AIR: f64 = 5.0;
@@ -22,8 +23,9 @@ pub fn lighten(
     keep: &[KeepOut],
     vent: Option<[f64; 2]>,
 ) -> Result<(Vec<Rib>, Spine, Vec<Trouble>), FrameError> {
-    for rib in &mut ribs {
-        rib.holes = rib_holes(rib, c, keep)?;
+    let holes = parallel::try_map(&ribs, |rib| rib_holes(rib, c, keep))?;
+    for (rib, holes) in ribs.iter_mut().zip(holes) {
+        rib.holes = holes;
     }
     spine.holes = spine_holes(&spine, c, &ribs, keep)?;
     let sealed = sealed_bays(&ribs, &spine, vent);

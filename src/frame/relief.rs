@@ -97,6 +97,8 @@ const ACUTE: f64 = PI / 2.0 - 0.01;
 /// Longest step in an inside corner, mm, and the most wood that is given up to make one corner of it.
 const STEP: f64 = 2.0;
 const DEEP: f64 = 0.05;
+/// How much wood, mm, one corner may add: less than the dense lines of the contour are off themselves.
+const ADDED: f64 = 5e-4;
 /// Chord error of bites drawn as corners of a polyline, mm.
 const CHORD: f64 = 5e-4;
 
@@ -110,10 +112,14 @@ pub(super) fn corners(line: &[Vector<2>], relief: Relief, radius: f64) -> Vec<Ve
     let mut i = 1;
     while i + 1 < line.len() {
         // What the planes of a part's two faces leave of a corner may be a step of some hundredths: the edges on either side make the corner.
-        let step = stretch(&line[i..line.len() - 1]);
-        let (a, b) = (line[i - 1], line[i + step]);
-        let corner = meeting(a, &line[i..i + step], b);
-        match corner.and_then(|p| bitten(a, p, b, relief, radius)) {
+        let longest = stretch(&line[i..line.len() - 1]);
+        let found = (1..=longest).rev().find_map(|step| {
+            let (a, b) = (line[i - 1], line[i + step]);
+            let corner = meeting(a, &line[i..i + step], b)?;
+            Some((step, bitten(a, corner, b, relief, radius)))
+        });
+        let (step, bite) = found.unwrap_or((1, None));
+        match bite {
             Some(bite) => out.extend(bite),
             None => out.extend_from_slice(&line[i..i + step]),
         }
@@ -134,19 +140,25 @@ fn stretch(points: &[Vector<2>]) -> usize {
 }
 
 /// The corner that `step` stands for, coming from `a` and going on to `b`: where the edges on either side meet, if no point of it lies off
-/// them by more than [`DEEP`].
+/// them by more than [`DEEP`] and the corner adds no wood where the step has none: that is another part's.
 fn meeting(a: Vector<2>, step: &[Vector<2>], b: Vector<2>) -> Option<Vector<2>> {
     let (&p, &q) = (step.first()?, step.last()?);
     if step.len() == 1 {
         return Some(p);
     }
-    let (d, e) = (p - a, b - q);
-    let met = a + d * ((q - a).perp(&e) / d.perp(&e));
-    let off = |c: &Vector<2>| {
-        let [from, to] = [d, e].map(|along| (c - met).perp(&along).abs() / along.norm());
-        from.min(to)
+    let (d, e) = ((p - a).try_normalize(0.0)?, (b - q).try_normalize(0.0)?);
+    let turn = d.perp(&e);
+    let met = a + d * ((q - a).perp(&e) / turn);
+    // How far a point lies to the left of either edge, where the wood is: inside both at an outside corner, inside one at an inside corner.
+    let near = |c: &Vector<2>| {
+        let [first, second] = [d.perp(&(c - a)), e.perp(&(c - q))];
+        let added = if turn < 0.0 {
+            first.max(second)
+        } else {
+            first.min(second)
+        };
+        added <= ADDED && first.abs().min(second.abs()) <= DEEP && (c - met).norm() <= STEP
     };
-    let near = |c: &Vector<2>| off(c) <= DEEP && (c - met).norm() <= STEP;
     step.iter().all(near).then_some(met)
 }
 
@@ -335,6 +347,39 @@ mod tests {
         let counts = [&bump[..], &turned].map(|l| corners(l, Relief::Corner, 1.0).len());
         assert_eq!(counts.iter().min(), Some(&3));
         assert!(counts.iter().max().is_some_and(|n| *n > 3));
+    }
+
+    /// A step out of the wood of a millimetre, as one starter on another leaves it, is no corner of its edges: that would fill it with wood.
+    #[test]
+    fn a_step_that_another_part_stands_in_stays() {
+        let step = [
+            [255.334, 3.702],
+            [260.988, 9.652],
+            [260.204, 10.397],
+            [268.316, 11.651],
+            [268.383, 11.220],
+            [277.759, 21.992],
+        ];
+        let step = step.map(Vector::<2>::from);
+        for relief in RELIEFS {
+            let bitten = corners(&step, relief, 3.0);
+            for corner in &step[1..3] {
+                assert!(bitten.contains(corner), "{relief:?}: {bitten:?}");
+            }
+        }
+        // One of a few hundredths is, where that only takes wood.
+        let teeth = [
+            [0.0, 40.0],
+            [0.0, 0.02],
+            [-0.02, 0.02],
+            [-0.02, 0.0],
+            [-40.0, 0.0],
+        ];
+        let bitten = corners(&teeth.map(Vector::<2>::from), Relief::Corner, 3.0);
+        assert!(
+            bitten.len() > 6 && bitten.iter().all(|p| p.x < 4.0 && p.y > -4.0),
+            "{bitten:?}"
+        );
     }
 
     #[test]

@@ -8,6 +8,7 @@ use super::{FrameError, Lands, Trouble, relief};
 use crate::curve::Vector;
 use crate::design::{Construction, Design};
 use crate::drawing::{Path, Placement};
+use crate::parallel;
 use crate::polygon;
 use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
 use crate::units::{Unit, fine_size, list, place};
@@ -66,8 +67,12 @@ pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), Fr
     let construction = &design.construction;
     let (mut ribs, mut troubles) = (Vec::new(), Vec::new());
     let mut first_fault = None;
-    for (index, &x) in construction.rib_stations.iter().enumerate() {
-        match rib(index + 1, x, construction, rail) {
+    let stations: Vec<_> = construction.rib_stations.iter().zip(1..).collect();
+    let made = parallel::map(&stations, |&(&x, number)| {
+        rib(number, x, construction, rail)
+    });
+    for made in made {
+        match made {
             Ok(rib) => ribs.push(rib),
             Err(error @ FrameError::Rib { number, x, fault }) => {
                 first_fault.get_or_insert(error);
@@ -270,14 +275,13 @@ fn between(aft: &Stack, fore: &Stack) -> Vec<Vec<Vector<2>>> {
     let (Some(a), Some(b)) = (aft.inner_boundary(), fore.inner_boundary()) else {
         return Vec::new();
     };
-    if a.len() != b.len() || a.len() < 2 {
-        return Vec::new();
-    }
     let moved = a.iter().zip(&b).map(|(p, q)| (q - p).norm());
-    let steps = ((moved.fold(0.0, f64::max) / MOVED).ceil() as usize).clamp(1, MOST);
-    let inboard = |k: usize| {
-        let t = k as f64 / steps as f64;
-        let rail: Vec<Vector<2>> = a.iter().zip(&b).map(|(p, q)| p + (q - p) * t).collect();
+    let steps = if a.len() == b.len() {
+        ((moved.fold(0.0, f64::max) / MOVED).ceil() as usize).clamp(1, MOST)
+    } else {
+        MOST
+    };
+    let inboard = |rail: Vec<Vector<2>>| {
         let (first, last) = (rail[0], rail[rail.len() - 1]);
         let at = |y: f64, z: f64| Vector::<2>::new(y, z);
         let mut ring = vec![at(0.0, first.y - PAST), at(first.x, first.y - PAST)];
@@ -285,7 +289,8 @@ fn between(aft: &Stack, fore: &Stack) -> Vec<Vec<Vector<2>>> {
         ring.extend([at(last.x, last.y + PAST), at(0.0, last.y + PAST)]);
         ring
     };
-    (1..steps).map(inboard).collect()
+    let rails = aft.inner_boundaries_between(fore, steps);
+    rails.into_iter().map(inboard).collect()
 }
 
 /// A skin's inner face from y = 0 to before `end`, dense enough for [`LINE_TOLERANCE`].

@@ -3,6 +3,7 @@
 use super::Region;
 use crate::curve::{BSpline, Vector};
 use crate::design::Construction;
+use crate::parallel;
 use crate::polygon;
 use crate::rail::{Kind, Rail, SkinFace, Stack, at_depth, slices};
 use crate::shell::{Shell, ShellError};
@@ -88,16 +89,15 @@ pub fn shares(shell: &Shell, c: &Construction, rail: &Rail) -> Result<Shares, Sh
             face + (end - face) * (std::f64::consts::FRAC_PI_2 * t).sin()
         })
     };
-    let share = |(x, stack): (f64, Option<&Stack>)| share(shell, c, x, stack);
-    let strip: Vec<Share> = planes.into_iter().map(share).collect::<Result<_, _>>()?;
-    let mut aft: Vec<Share> = inside(faces[0], tail)
-        .map(|x| share((x, None)))
-        .collect::<Result<_, _>>()?;
+    let [mut aft, fore] = [(faces[0], tail), (faces[1], nose)]
+        .map(|(face, end)| inside(face, end).map(|x| (x, None)).collect::<Vec<_>>());
     aft.reverse();
-    let fore: Vec<Share> = inside(faces[1], nose)
-        .map(|x| share((x, None)))
-        .collect::<Result<_, _>>()?;
-    let [aft, middle, fore] = [aft, strip, fore].map(|run| sum(&run));
+    let runs = [aft.len(), planes.len()];
+    let all = [aft, planes, fore].concat();
+    let all = parallel::try_map(&all, |(x, stack)| share(shell, c, *x, *stack))?;
+    let (aft, rest) = all.split_at(runs[0]);
+    let (strip, fore) = rest.split_at(runs[1]);
+    let [aft, middle, fore] = [aft, strip, fore].map(sum);
     let mut all = Shares {
         rail: middle.rail,
         ends: [aft.inner, fore.inner],

@@ -44,6 +44,8 @@ pub struct Course {
     pub joint: Option<Joint>,
     /// Height of the square shoulders over the head, mm.
     pub(super) shoulder: f64,
+    /// Height of the lips beside the cove over the foot, mm; 0 with a flat base.
+    pub(super) lip: f64,
     /// Share of its width below the deck, where the guide turns it: 0 where it runs out.
     pub(super) left: f64,
     /// Thickness of starters lying inboard of this one, mm.
@@ -312,6 +314,7 @@ impl Builder<'_> {
                 bevel: 0.0,
                 joint: None,
                 shoulder: 0.0,
+                lip: 0.0,
                 left: 0.0,
                 backing: if i == 0 {
                     size * (self.c.starter.count - 1) as f64
@@ -422,6 +425,7 @@ impl Builder<'_> {
             bevel: slope(&head.point).atan(),
             joint: None,
             shoulder,
+            lip: 0.0,
             left: head.left,
             backing: 0.0,
         });
@@ -517,6 +521,7 @@ impl Builder<'_> {
             bevel: 0.0,
             joint: Some(joint(strip, roll)),
             shoulder: strip.springing(),
+            lip: strip.lip_height(),
             left: head.left,
             backing: 0.0,
         });

@@ -6,6 +6,7 @@ use super::margins::{Margins, margins};
 use super::solve::plane;
 use crate::curve::Vector;
 use crate::design::Construction;
+use crate::parallel;
 use crate::shell::{Shell, ShellError};
 
 /// A run-out is known to this, mm.
@@ -30,10 +31,16 @@ pub(super) fn run_outs(
         depth,
         leans,
     };
-    let mut found = Vec::new();
-    for w in solved.windows(2) {
+    let changes = solved
+        .windows(2)
+        .filter(|w| w[0].0.courses.len() != w[1].0.courses.len());
+    let changes: Vec<_> = changes.collect();
+    let found = parallel::try_map(&changes, |w| {
+        let mut found = Vec::new();
         search.between(&w[0], &w[1], &mut found)?;
-    }
+        Ok(found)
+    })?;
+    let mut found = found.concat();
     // A plane may border two searches, or have been there before.
     found.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
     found.dedup_by(|a, b| a.0.x == b.0.x);

@@ -27,6 +27,7 @@ use super::run_outs::run_outs;
 use super::skins::{SkinFace, faces};
 use crate::curve::Vector;
 use crate::design::Construction;
+use crate::parallel;
 use crate::shell::{Cut, Shell, ShellError};
 
 /// The starboard rail; port is its mirror image.
@@ -97,27 +98,24 @@ pub struct Site<'a> {
 impl<'a> Site<'a> {
     /// The site in the planes `x` (rising, mm).
     pub fn new(shell: &'a Shell, c: &Construction, x: &[f64]) -> Result<Self, ShellError> {
-        let ground = |x: f64, accuracy: f64| Ground::new(shell, c, x, accuracy);
         let (first, last) = (
             x.first().copied().unwrap_or(0.0),
             x.last().copied().unwrap_or(0.0),
         );
-        let (mut work, mut search) = (Vec::new(), Vec::new());
-        for &x in x {
-            work.extend(ground(x, LINE_ACCURACY)?);
-        }
+        let grounds = |x: &[f64], accuracy: f64| -> Result<Vec<Ground<'a>>, ShellError> {
+            let found = parallel::try_map(x, |x| Ground::new(shell, c, *x, accuracy))?;
+            Ok(found.into_iter().flatten().collect())
+        };
         let stride = ((last - first) / (LEAN_GAP * SEARCH_PLANES as f64))
             .ceil()
             .clamp(1.0, 8.0) as usize;
         let gaps = stride * SEARCH_PLANES;
-        for i in 0..=gaps {
-            let x = first + (last - first) * i as f64 / gaps as f64;
-            search.extend(ground(x, SEARCH_ACCURACY)?);
-        }
+        let even = (0..=gaps).map(|i| first + (last - first) * i as f64 / gaps as f64);
+        let even: Vec<f64> = even.collect();
         Ok(Self {
             shell,
-            work,
-            search,
+            work: grounds(x, LINE_ACCURACY)?,
+            search: grounds(&even, SEARCH_ACCURACY)?,
         })
     }
 
@@ -158,13 +156,12 @@ impl<'a> Site<'a> {
         let mut bracket = Bracket::new(slope);
         let mut best: Option<(f64, Rail)> = None;
         for _ in 0..CORRECTIONS {
-            let planes: Vec<Plane> = self.work.iter().map(|g| g.plane(depth)).collect();
+            let planes = parallel::map(&self.work, |g| g.plane(depth));
             let (stacks, settled) = settle(&planes, c, &mut leans, along.take(), ROUNDS);
             along = Some(directions(&stacks));
-            let pairs = planes.iter().zip(&stacks);
             let mut rail = Rail {
                 depth,
-                margins: pairs.map(|(plane, stack)| margins(plane, stack)).collect(),
+                margins: all_margins(&planes, &stacks),
                 stacks,
                 settled,
             };
@@ -192,9 +189,8 @@ impl<'a> Site<'a> {
         let mut bracket = Bracket::new(SLOPE);
         loop {
             let (leans, planes, stacks) = self.leans(c, depth, along);
-            let pairs = planes.iter().zip(&stacks);
-            let found: Vec<Margins> = pairs.filter_map(|(p, s)| margins(p, s)).collect();
-            let over = imbalance(c, found.iter()).unwrap_or(0.0);
+            let found = all_margins(&planes, &stacks);
+            let over = imbalance(c, found.iter().flatten()).unwrap_or(0.0);
             let next = bracket.next(depth, over).clamp(0.0, half);
             let still = over.abs() < SEARCHED || (next - depth).abs() < STILL;
             if still || bracket.tried >= SEARCHES {
@@ -207,16 +203,19 @@ impl<'a> Site<'a> {
     /// The courses' leans under a guide of this depth, with the planes of the search and the rail as built in them. `along` is where the
     /// directions start from and where they end.
     fn leans(&self, c: &Construction, depth: f64, along: &mut Option<Along>) -> Trial {
-        let planes: Vec<Plane> = self.search.iter().map(|g| g.plane(depth)).collect();
-        let led: Vec<Stack> = planes
-            .iter()
-            .map(|plane| stack(plane, c, &Given::default()))
-            .collect();
+        let planes = parallel::map(&self.search, |g| g.plane(depth));
+        let led = parallel::map(&planes, |plane| stack(plane, c, &Given::default()));
         let mut leans = Leans::new(&planes, c, &directions(&led));
         let (stacks, _) = settle(&planes, c, &mut leans, along.take(), SEARCH_ROUNDS);
         *along = Some(directions(&stacks));
         (leans, planes, stacks)
     }
+}
+
+/// The margins of every plane's stack.
+fn all_margins(planes: &[Plane], stacks: &[Stack]) -> Vec<Option<Margins>> {
+    let pairs: Vec<_> = planes.iter().zip(stacks).collect();
+    parallel::map(&pairs, |(plane, stack)| margins(plane, stack))
 }
 
 /// What is known of a depth that is tried.
@@ -292,11 +291,10 @@ fn settle(
     let lean: Vec<Vec<Option<f64>>> = planes.iter().map(|p| leans.at(p.x)).collect();
     let build = |along: &Along, leans: &Leans| -> Vec<Stack> {
         let given = along.iter().zip(&lean);
-        planes
-            .iter()
-            .zip(given)
-            .map(|(plane, (along, lean))| stack(plane, c, &leans.given(plane.x, along, lean)))
-            .collect()
+        let all: Vec<_> = planes.iter().zip(given).collect();
+        parallel::map(&all, |(plane, (along, lean))| {
+            stack(plane, c, &leans.given(plane.x, along, lean))
+        })
     };
     let along = along.unwrap_or_else(|| vec![Vec::new(); planes.len()]);
     let mut stacks = build(&along, leans);

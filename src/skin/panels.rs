@@ -6,6 +6,7 @@ use super::strain::Greatest;
 use super::trouble::{PanelTrouble, troubles};
 use super::{Face, Plank, Skin, SkinOptions, Verdict, skin, verdict};
 use crate::design::{Design, PanelJoint};
+use crate::parallel;
 use crate::shell::Shell;
 
 /// A skin as a panel to be made.
@@ -36,18 +37,22 @@ impl Panels {
     /// Develops both skins of `design`. A skin that cannot be developed becomes a trouble.
     pub fn new(design: &Design, shell: &Shell) -> Self {
         let (mut panels, mut found) = (Vec::new(), Vec::new());
-        for face in [Face::Bottom, Face::Deck] {
-            let options = SkinOptions {
-                overhang: design.skins.overhang,
-                ..SkinOptions::default()
-            };
-            match skin(shell, &design.construction, face, &options) {
-                Ok(skin) => {
-                    let panel = Panel::new(design, skin);
+        let options = SkinOptions {
+            overhang: design.skins.overhang,
+            ..SkinOptions::default()
+        };
+        let made = parallel::map(&[Face::Bottom, Face::Deck], |&face| {
+            let skin = skin(shell, &design.construction, face, &options);
+            skin.map(|skin| Panel::new(design, skin))
+                .map_err(|error| PanelTrouble::not_flat(face, &error))
+        });
+        for panel in made {
+            match panel {
+                Ok(panel) => {
                     found.extend(troubles(design, &panel));
                     panels.push(panel);
                 }
-                Err(error) => found.push(PanelTrouble::not_flat(face, &error)),
+                Err(trouble) => found.push(trouble),
             }
         }
         Self {

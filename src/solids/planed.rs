@@ -10,6 +10,7 @@ use crate::board::Board;
 use crate::curve::Vector;
 use crate::lofted::{Lofted, Slice};
 use crate::mesh::{Mesh, MeshError, triangulate_ring};
+use crate::parallel;
 use crate::polygon;
 use crate::rail::{SkinFace, Stack, Strip, slice};
 
@@ -31,7 +32,7 @@ const WEB: f64 = 0.005;
 /// The starboard rail's strips as closed solids between the skins' inner faces, in the order of the board's; `None` for one of which
 /// nothing is left. Sections stand in the rail's planes.
 pub fn planed_strips(board: &Board) -> Result<Vec<Option<Mesh>>, MeshError> {
-    board.strips.iter().map(|s| planed(board, s)).collect()
+    parallel::try_map(&board.strips, |s| planed(board, s))
 }
 
 fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {

@@ -3,8 +3,9 @@
 use crate::board::Board;
 use crate::curve::Vector;
 use crate::lofted::{Lofted, Slice};
+use crate::parallel;
 use crate::rail::{SkinFace, at_depth};
-use crate::shell::{Cut, ShellError};
+use crate::shell::ShellError;
 
 /// Greatest distance of columns, mm: on the tightest bend a skin takes by default, 120 mm, their chords miss it by 0.01 mm.
 const COLUMN: f64 = 3.0;
@@ -35,28 +36,22 @@ pub fn skin_bodies(board: &Board) -> Result<[Lofted; 2], ShellError> {
     rows.dedup_by(|a, b| *a - *b < APART);
     let widest = board.measures.width / 2.0;
     let columns = (widest / COLUMN).ceil().max(2.0) as usize;
-    let cuts: Vec<Cut> = rows
-        .iter()
-        .map(|&x| board.shell.cut(x))
-        .collect::<Result<_, _>>()?;
+    let cuts = parallel::try_map(&rows, |&x| board.shell.cut(x))?;
     let body = |name: &str, bottom: bool, thickness: f64| -> Lofted {
-        let mut slices = Vec::new();
-        for cut in &cuts {
+        let slices = parallel::map(&cuts, |cut| {
             let at = |depth| at_depth(cut, c, bottom, depth, ACCURACY);
-            let (Some(outer), Some(inner)) = (at(0.0), at(thickness)) else {
-                continue;
-            };
+            let (outer, inner) = (at(0.0)?, at(thickness)?);
             let edge = board.shell.half_width(cut.x);
             let faces = if bottom {
                 [outer, inner]
             } else {
                 [inner, outer]
             };
-            slices.push(ring(cut.x, edge, &faces, columns));
-        }
+            Some(ring(cut.x, edge, &faces, columns))
+        });
         Lofted {
             name: name.into(),
-            slices,
+            slices: slices.into_iter().flatten().collect(),
         }
     };
     Ok([

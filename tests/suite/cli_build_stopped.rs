@@ -238,6 +238,88 @@ fn a_step_that_fails_for_want_of_room_changes_nothing() {
     assert!(refused > 5, "only {refused} steps mattered");
 }
 
+/// From some write on the disk has no room, for names neither.
+#[test]
+fn a_disk_that_fills_up_while_writing_changes_nothing() {
+    let Some(strace) = strace() else { return };
+    let (folder, old, _) = prepare("stopped-full");
+    let out = folder.join("out");
+    // Some writes are to the terminal; one file is one write at least.
+    for first in [1, 40, 120] {
+        let place = format!("full at write {first}");
+        let full: Vec<String> = ["write", "?writev", "?copy_file_range"]
+            .map(|call| format!("{call}:error=ENOSPC:when={first}+"))
+            .to_vec();
+        let done = run_traced(&strace, &folder, &full);
+        assert_code(&done, 3);
+        assert!(same(&files(&out), &old), "{place}");
+        assert_eq!(names(&folder), ["out"], "{place}");
+        assert_code(&build(&folder, &[]), 0);
+        assert!(same(&files(&out), &old), "{place}, then built");
+    }
+}
+
+/// A disk of its own for a build with `--r12` over an older board: from one too small for another file to one with room for all. What is on
+/// it afterwards is copied to where the test can read it.
+#[test]
+fn on_a_full_disk_the_old_board_or_the_new_one_stands() {
+    let (folder, old, new) = prepare("stopped-small-disk");
+    let script = "set -e; mkdir disk after; mount -t tmpfs -o size=$1k none disk; cp -a out disk; cd disk; \
+                  code=0; \"$2\" build \"$3\" -o out --r12 || code=$?; cp -a . ../after; exit $code";
+    let run = |kilobytes: usize| {
+        for name in ["disk", "after"] {
+            let _ = fs::remove_dir_all(folder.join(name));
+        }
+        Command::new("unshare")
+            .args(["--map-root-user", "--mount", "sh", "-c", script, "sh"])
+            .arg(kilobytes.to_string())
+            .arg(env!("CARGO_BIN_EXE_boardwright"))
+            .arg(example(EXAMPLE))
+            .current_dir(&folder)
+            .output()
+    };
+    let may = Command::new("unshare")
+        .args([
+            "--map-root-user",
+            "--mount",
+            "mount",
+            "-t",
+            "tmpfs",
+            "none",
+            "/mnt",
+        ])
+        .output();
+    if !may.is_ok_and(|trial| trial.status.success()) {
+        outside::leave_out("this machine lets no disk be mounted");
+        return;
+    }
+    // In pages, as a disk in memory counts; a folder's own are few.
+    let size = |files: &Files| {
+        files
+            .iter()
+            .map(|f| f.1.len().div_ceil(4096) * 4)
+            .sum::<usize>()
+    };
+    let (least, most) = (size(&old), size(&old) + size(&new));
+    let (mut refused, mut built) = (0, 0);
+    for share in [5, 20, 50, 80, 95, 130] {
+        let done = run(least + (most - least) * share / 100).unwrap();
+        let after = folder.join("after");
+        assert_eq!(names(&after), ["out"], "{share} %: {}", err(&done));
+        let found = files(&after.join("out"));
+        if done.status.success() {
+            built += 1;
+            assert!(same(&found, &new), "{share} %: {:?}", paths(&found));
+        } else {
+            refused += 1;
+            assert_code(&done, 3);
+            assert!(err(&done).contains("nothing was changed"), "{}", err(&done));
+            assert!(same(&found, &old), "{share} %: {:?}", paths(&found));
+        }
+    }
+    assert!(refused > 2 && built > 0, "{refused} refused, {built} built");
+}
+
 #[test]
 fn a_signal_ends_a_build_and_leaves_nothing() {
     let Some(strace) = strace() else { return };

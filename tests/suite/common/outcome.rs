@@ -140,7 +140,7 @@ fn followed(text: &str, fit: bool) -> Outcome {
 }
 
 /// Whether `check` warns of what the dry fit finds: lips that dig in, and joints that open, where strips roll on each other.
-fn is_warned_of(board: &Board, contact: &Contact) -> bool {
+pub fn is_warned_of(board: &Board, contact: &Contact) -> bool {
     let over = |spot: Option<Spot>, limit: f64| spot.filter(|s| s.value > limit);
     let overlap = over(contact.found.overlap, contact.kind.overlap_limit());
     let gap = over(contact.found.gap, contact.kind.gap_limit());

@@ -1,10 +1,11 @@
 //! The same work on many things, shared by all processors.
 
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 /// What `work` makes of every item, in the items' order whatever the number of processors.
-pub(super) fn map<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+pub(crate) fn map<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
     let next = AtomicUsize::new(0);
     let share = || {
         let mut done = Vec::new();
@@ -16,9 +17,7 @@ pub(super) fn map<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) 
             done.push((index, work(item)));
         }
     };
-    let helpers = thread::available_parallelism()
-        .map_or(1, usize::from)
-        .min(items.len());
+    let helpers = processors().min(items.len());
     let mut done = thread::scope(|scope| {
         let others: Vec<_> = (1..helpers).map(|_| scope.spawn(share)).collect();
         let mut done = share();
@@ -32,6 +31,20 @@ pub(super) fn map<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) 
     });
     done.sort_by_key(|(index, _)| *index);
     done.into_iter().map(|(_, result)| result).collect()
+}
+
+/// As [`map`] for work that can fail: the first failure in the items' order.
+pub(crate) fn try_map<T: Sync, R: Send, E: Send>(
+    items: &[T],
+    work: impl Fn(&T) -> Result<R, E> + Sync,
+) -> Result<Vec<R>, E> {
+    map(items, work).into_iter().collect()
+}
+
+/// How many there are; asked once, since the system answers slowly.
+fn processors() -> usize {
+    static PROCESSORS: OnceLock<usize> = OnceLock::new();
+    *PROCESSORS.get_or_init(|| thread::available_parallelism().map_or(1, usize::from))
 }
 
 #[cfg(test)]
