@@ -43,16 +43,15 @@ impl Panels {
         };
         let made = parallel::map(&[Face::Bottom, Face::Deck], |&face| {
             let skin = skin(shell, &design.construction, face, &options);
-            skin.map(|skin| Panel::new(design, skin))
-                .map_err(|error| PanelTrouble::not_flat(face, &error))
+            (face, skin.map(|skin| Panel::new(design, skin)))
         });
-        for panel in made {
+        for (face, panel) in made {
             match panel {
                 Ok(panel) => {
                     found.extend(troubles(design, &panel));
                     panels.push(panel);
                 }
-                Err(trouble) => found.push(trouble),
+                Err(error) => found.push(PanelTrouble::not_flat(face, &error)),
             }
         }
         Self {
