@@ -8,9 +8,9 @@ use boardwright::design::{Design, parse};
 use boardwright::frame::ribs;
 use boardwright::output::{OutputOptions, files};
 use boardwright::rail::{solve, strips};
-use boardwright::report::report;
-use boardwright::shell::{BoardFamily, DEFAULT_TOLERANCE, loft, measures};
-use boardwright::solids::{MESH_TOLERANCE, shell_mesh};
+use boardwright::shape::{BoardFamily, DEFAULT_TOLERANCE, loft, measures};
+use boardwright::views::report::report;
+use boardwright::views::solids::{MESH_TOLERANCE, shell_mesh};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 fn design(name: &str) -> Design {

@@ -3,7 +3,7 @@
 
 use std::hint::black_box;
 
-use boardwright::curve::{
+use boardwright::geometry::curve::{
     ArcLength, BSpline, Ends, FairCurve, KnotVector, Parameters, Vector, arcs_of_polyline,
     interpolate,
 };

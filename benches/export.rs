@@ -1,9 +1,10 @@
 //! How long the writers take, beside a raw write of as many bytes.
 #![allow(missing_docs, clippy::unwrap_used)]
 
-use boardwright::drawing::{Drawing, Item, Layer, Path, Point, Segment, Shape};
-use boardwright::export::{dxf, stl};
-use boardwright::mesh::Mesh;
+use boardwright::geometry::mesh::Mesh;
+use boardwright::geometry::path::{Path, Point, Segment};
+use boardwright::output::export::{dxf, stl};
+use boardwright::views::drawing::{Drawing, Item, Layer, Shape};
 use criterion::{Criterion, criterion_group, criterion_main};
 use nalgebra::Point3;
 use std::f64::consts::TAU;

@@ -3,15 +3,15 @@
 
 use std::hint::black_box;
 
-use boardwright::afloat::{Load, lying};
-use boardwright::bed::bed;
+use boardwright::board::afloat::{Load, lying};
+use boardwright::board::mass::{Made, Mass};
 use boardwright::board::{Board, rail_planes};
 use boardwright::design::{Design, parse};
+use boardwright::frame::bed::bed;
 use boardwright::frame::{lighten, ribs, spine};
-use boardwright::mass::{Made, Mass};
 use boardwright::rail::solve;
-use boardwright::shell::{BoardFamily, DEFAULT_TOLERANCE, loft};
-use boardwright::skin::Panels;
+use boardwright::shape::{BoardFamily, DEFAULT_TOLERANCE, loft};
+use boardwright::wood::skin::Panels;
 use criterion::{Criterion, criterion_group, criterion_main};
 
 /// The noserider with 30 ribs.

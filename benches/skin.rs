@@ -1,9 +1,9 @@
 //! Speed of skins and hydrostatics. Our aims, on one core: both skins of a board in under 120 ms, its waterline in under 200 ms.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::afloat::{Load, Water, afloat};
-use boardwright::shell::{DEFAULT_TOLERANCE, shell};
-use boardwright::skin::{SkinOptions, flatten, skins};
+use boardwright::board::afloat::{Load, Water, afloat};
+use boardwright::shape::{DEFAULT_TOLERANCE, shell};
+use boardwright::wood::skin::{SkinOptions, flatten, skins};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 fn developed(c: &mut Criterion) {

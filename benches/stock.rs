@@ -2,9 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::design::{Laid, Lie, Starter, Strip};
-use boardwright::stock::cutting::{StripNeed, cutting_plan};
-use boardwright::stock::lengths::{Piece, Problem, Stock};
-use boardwright::stock::{Kind, Plank, Profiles, Shop};
+use boardwright::wood::stock::cutting::{StripNeed, cutting_plan};
+use boardwright::wood::stock::lengths::{Piece, Problem, Stock};
+use boardwright::wood::stock::{Kind, Plank, Profiles, Shop};
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 

@@ -2,7 +2,7 @@
 
 use std::error::Error;
 
-use boardwright::{board::Board, design, report};
+use boardwright::{board::Board, design, views::report};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let file = std::env::args()

@@ -7,7 +7,7 @@
 use std::error::Error;
 
 use boardwright::design;
-use boardwright::shell::{DEFAULT_TOLERANCE, shell};
+use boardwright::shape::{DEFAULT_TOLERANCE, shell};
 use serde_json::json;
 
 fn main() -> Result<(), Box<dyn Error>> {

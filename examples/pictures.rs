@@ -4,7 +4,7 @@ use std::error::Error;
 use std::fs;
 use std::path::Path;
 
-use boardwright::{board::Board, design, export::svg, sheets};
+use boardwright::{board::Board, design, output::export::svg, views::sheets};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples");

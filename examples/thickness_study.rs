@@ -4,7 +4,7 @@
 
 use std::error::Error;
 
-use boardwright::{board::Board, design, report, units};
+use boardwright::{board::Board, design, design::units, views::report};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let text = include_str!("round-tail-6ft4.toml");

@@ -8,7 +8,7 @@ use super::paint::Paint;
 use super::place;
 use super::{input, print, print_note};
 use crate::output::{INDEX, OutFile, OutputOptions, files};
-use crate::report::report;
+use crate::views::report::report;
 
 pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Failure> {
     let board = input::board(&args.file, args.json, stderr)?;
@@ -35,7 +35,12 @@ pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Fail
     Ok(if warned { WARNED } else { 0 })
 }
 
-fn told(args: &Build, files: &[OutFile], report: &crate::report::Report, stdout: Paint) -> String {
+fn told(
+    args: &Build,
+    files: &[OutFile],
+    report: &crate::views::report::Report,
+    stdout: Paint,
+) -> String {
     let index = args.out.join(INDEX).display().to_string();
     let mut text = format!(
         "{}: wrote {} files; open {}\n",

@@ -4,7 +4,7 @@ use super::args::Check;
 use super::failure::{Failure, WARNED};
 use super::paint::Paint;
 use super::{input, print, screen};
-use crate::report::report;
+use crate::views::report::report;
 
 pub(super) fn run(args: &Check, stdout: Paint, stderr: Paint) -> Result<u8, Failure> {
     let board = input::board(&args.file, args.json, stderr)?;

@@ -10,7 +10,7 @@ use super::failure::{Failure, WARNED};
 use super::paint::Paint;
 use super::screen::{WIDTH, heading};
 use super::{input, print};
-use crate::dry_fit::{Contact, GAP, Kind, Spot, dry_fit};
+use crate::views::dry_fit::{Contact, GAP, Kind, Spot, dry_fit};
 
 pub(super) fn run(args: &DryFit, stdout: Paint, stderr: Paint) -> Result<u8, Failure> {
     let board = input::board(&args.file, args.json, stderr)?;

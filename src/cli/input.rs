@@ -10,7 +10,7 @@ use super::paint::Paint;
 use super::print;
 use crate::board::{Board, BoardError};
 use crate::design::{self, Faults};
-use crate::shell::key_faults;
+use crate::shape::key_faults;
 
 /// Greatest size of a design file, bytes: one with every key and thousands of sections is far smaller.
 const GREATEST_SIZE: u64 = 1_000_000;

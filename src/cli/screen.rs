@@ -4,8 +4,8 @@ use super::columns::{Side, columns, wrapped};
 use super::paint::Paint;
 use super::wood;
 use crate::board::Board;
-use crate::report::{Notice, Report, Worst, measure_list};
-use crate::units::{self, Unit};
+use crate::design::units::{self, Unit};
+use crate::views::report::{Notice, Report, Worst, measure_list};
 
 use Side::{Left, Right};
 

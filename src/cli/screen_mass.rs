@@ -3,8 +3,8 @@
 use super::columns::Side;
 use super::paint::Paint;
 use super::screen::{headed, heading};
-use crate::report::Report;
-use crate::units;
+use crate::design::units;
+use crate::views::report::Report;
 
 use Side::{Left, Right};
 

@@ -3,8 +3,8 @@
 use super::columns::{Side, wrapped};
 use super::paint::Paint;
 use super::screen::{WIDTH, headed, heading};
-use crate::report::Report;
-use crate::skin::Treatment;
+use crate::views::report::Report;
+use crate::wood::skin::Treatment;
 
 use Side::{Left, Right};
 

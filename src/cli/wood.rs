@@ -3,8 +3,8 @@
 use super::columns::{Side, wrapped};
 use super::paint::Paint;
 use super::screen::{WIDTH, block, headed, heading};
-use crate::report::Report;
-use crate::units;
+use crate::design::units;
+use crate::views::report::Report;
 
 use Side::{Left, Right};
 

@@ -33,6 +33,8 @@ mod skins;
 mod source;
 mod syntax;
 mod table;
+pub mod timber;
+pub mod units;
 mod weight;
 
 pub use fault::{Fault, Faults};

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{Bed, Blocks, Finish, Fins, Fitting, FrameCut, Hole, Rider, Shop, Skins};
-use crate::timber::Species;
-use crate::units::Unit;
+use crate::design::timber::Species;
+use crate::design::units::Unit;
 
 /// A checked design.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -14,7 +14,7 @@ use super::{
     source::{Report, Span, excerpt},
     table::{Entry, Table, Value},
 };
-use crate::units::Unit;
+use crate::design::units::Unit;
 
 /// All tables of a file: each one of [`tables`] once if not repeated, else as often as the file has it.
 pub(super) struct File {

@@ -8,7 +8,7 @@ use super::{
     raw::raw_offset,
     source::{Report, Span},
 };
-use crate::units::{Unit, parse_length};
+use crate::design::units::{Unit, parse_length};
 
 /// The file's report and the unit of its bare numbers; none where `unit` is faulty, so that bare lengths cannot be judged.
 pub(super) struct Context<'r, 's> {

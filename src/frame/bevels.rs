@@ -1,6 +1,6 @@
 //! How far a rib's edges lean over its thickness.
 
-use crate::curve::Vector;
+use crate::geometry::curve::Vector;
 use crate::rail::{Course, Stack};
 
 /// How far a rib's edges lean over its thickness, radians; positive where the face towards the nose is the larger.

@@ -1,7 +1,7 @@
 //! Whether every bay of the hollow has a way for its air to the vent.
 
 use super::{Rib, Spine, Trouble};
-use crate::units::list;
+use crate::design::units::list;
 
 /// A side of the spine.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]

@@ -1,6 +1,6 @@
 //! The point of a polygon that is farthest from its edges.
 
-use crate::curve::Vector;
+use crate::geometry::curve::Vector;
 
 /// How near the depth comes to the greatest there is, mm.
 const ACCURACY: f64 = 0.01;

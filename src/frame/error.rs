@@ -1,7 +1,7 @@
 //! What can stop a frame from being drawn.
 
-use crate::curve::CurveError;
-use crate::shell::ShellError;
+use crate::geometry::curve::CurveError;
+use crate::shape::ShellError;
 
 /// Why a part of the frame could not be drawn.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]

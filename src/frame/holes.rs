@@ -3,10 +3,10 @@
 use super::FrameError;
 use super::deepest::deepest;
 use super::rounded::{rounded, without_hairs};
-use crate::curve::Vector;
 use crate::design::{Holes, Pattern};
-use crate::drawing::{Path, Point};
-use crate::polygon::{arc_sagitta, area, around, grown, remaining, thinned};
+use crate::geometry::curve::Vector;
+use crate::geometry::path::{Path, Point};
+use crate::geometry::polygon::{arc_sagitta, area, around, grown, remaining, thinned};
 
 /// Added to every web, mm: what fitting arcs to contour and hole may take from it.
 const SLACK: f64 = 0.018;

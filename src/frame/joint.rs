@@ -4,8 +4,8 @@ use super::Trouble;
 use super::lighten::slot_bite;
 use super::pieces::Edges;
 use crate::design::SpineJoint;
-use crate::drawing::{Path, Point, Segment};
-use crate::units::{Unit, place};
+use crate::design::units::{Unit, place};
+use crate::geometry::path::{Path, Point, Segment};
 use std::f64::consts::PI;
 
 /// Radius of a key's head over the spine's height (house rule).

@@ -1,7 +1,7 @@
 //! Where parts of the frame are glued, as areas.
 
-use crate::curve::Vector;
-use crate::drawing::Path;
+use crate::geometry::curve::Vector;
+use crate::geometry::path::Path;
 
 /// Glued areas of a rib or the spine, mm².
 ///

@@ -4,10 +4,10 @@ use super::breathing::{Airways, sealed_bays, sealed_trouble};
 use super::deepest::deepest;
 use super::holes::Room;
 use super::{FrameError, KeepOut, Rib, Spine, Trouble, relief};
-use crate::curve::Vector;
 use crate::design::Construction;
-use crate::drawing::{Path, Placement, Point};
-use crate::parallel;
+use crate::geometry::curve::Vector;
+use crate::geometry::parallel;
+use crate::geometry::path::{Path, Placement, Point};
 
 /// Least wood round an air hole, mm (common practice, no published source).
 const ROUND_AIR: f64 = 5.0;

@@ -1,6 +1,8 @@
 //! The frame: ribs across, the spine fore and aft.
 
+pub mod bed;
 mod bevels;
+pub mod blocks;
 mod breathing;
 mod chain;
 mod deepest;
@@ -10,6 +12,7 @@ mod joint;
 mod keep_out;
 mod lands;
 mod lighten;
+pub mod pads;
 mod pieces;
 mod relief;
 mod rib;
@@ -20,7 +23,7 @@ mod trouble;
 
 pub use bevels::{Bevels, Facet};
 pub use breathing::{Bay, Half, sealed_bays};
-pub(crate) use chain::{arcs, close, line, segments};
+pub(crate) use chain::arcs;
 pub use error::FrameError;
 pub use joint::{Joint, Key};
 pub use keep_out::KeepOut;

@@ -1,11 +1,12 @@
 //! The spine's contour, whole and in pieces.
 
-use super::chain::{arcs, close, line};
+use super::chain::arcs;
 use super::joint::{Joint, Key, Plan};
 use super::{FrameError, Rib, relief};
-use crate::curve::{BSpline, Vector};
 use crate::design::Construction;
-use crate::drawing::{Path, Segment};
+use crate::geometry::curve::{BSpline, Vector};
+use crate::geometry::path::{Path, Segment};
+use crate::geometry::path::{close, line};
 
 /// A piece of the spine.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,9 +1,9 @@
 //! The end of a slot, with what is cut away for the cutter in its two corners.
 
-use super::chain::line;
-use crate::curve::Vector;
 use crate::design::Relief;
-use crate::drawing::{Point, Segment};
+use crate::geometry::curve::Vector;
+use crate::geometry::path::line;
+use crate::geometry::path::{Point, Segment};
 use std::f64::consts::{PI, SQRT_2};
 
 /// Least length of a slot's side that stays straight, mm.
@@ -218,7 +218,7 @@ fn bitten(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drawing::Path;
+    use crate::geometry::path::Path;
 
     const RELIEFS: [Relief; 3] = [Relief::None, Relief::Corner, Relief::Wall];
 

@@ -1,17 +1,19 @@
 //! Ribs.
 
 use super::bevels::{Bevels, Facet, bevels, facets};
-use super::chain::{LINE_TOLERANCE, arcs, close};
+use super::chain::{LINE_TOLERANCE, arcs};
 use super::lands::{chain_lengths, net_area};
 use super::stairs::without_stairs;
 use super::{FrameError, Lands, Trouble, relief};
-use crate::curve::Vector;
+use crate::design::units::{Unit, fine_size, list, place};
 use crate::design::{Construction, Design};
-use crate::drawing::{Path, Placement};
-use crate::parallel;
-use crate::polygon;
-use crate::rail::{CourseSlice, Rail, SkinFace, Stack, slices};
-use crate::units::{Unit, fine_size, list, place};
+use crate::geometry::curve::Vector;
+use crate::geometry::parallel;
+use crate::geometry::path::close;
+use crate::geometry::path::{Path, Placement};
+use crate::geometry::polygon;
+use crate::rail::{CourseSlice, Rail, Stack, slices};
+use crate::shape::SkinFace;
 
 /// One rib, seen from the tail: y to starboard, z up, both in the board's coordinates.
 #[derive(Debug, Clone, PartialEq)]
@@ -365,7 +367,7 @@ fn outline(
     let start = starboard[0];
     let mut segments = arcs(&format!("rib {number}"), &starboard)?;
     let half = Path {
-        start: crate::drawing::Point::new(start.x, start.y),
+        start: crate::geometry::path::Point::new(start.x, start.y),
         segments,
         closed: false,
     };

@@ -1,9 +1,10 @@
 //! A room for a disc's centre, grown by the disc, as a contour whose round corners are each one arc.
 
 use super::FrameError;
-use super::chain::{CORNER, arcs, close};
-use crate::curve::Vector;
-use crate::drawing::{Path, Point, Segment};
+use super::chain::{CORNER, arcs};
+use crate::geometry::curve::Vector;
+use crate::geometry::path::close;
+use crate::geometry::path::{Path, Point, Segment};
 
 /// Corners nearer than this to each other, mm, are one: what clipping leaves of them points anywhere.
 const HAIR: f64 = 2e-3;

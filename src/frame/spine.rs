@@ -4,11 +4,11 @@ use super::joint::{Joint, plan};
 use super::lands::net_area;
 use super::pieces::{Edges, End, SpinePiece, stretch};
 use super::{FrameError, Lands, Rib, Trouble};
-use crate::curve::{Vector, graph};
+use crate::design::units::{Unit, place};
 use crate::design::{Construction, Design};
-use crate::drawing::Path;
-use crate::shell::{Shell, Side};
-use crate::units::{Unit, place};
+use crate::geometry::curve::{Vector, graph};
+use crate::geometry::path::Path;
+use crate::shape::{Shell, Side};
 
 /// The spine, seen from starboard: x from the tail, z up, both in the board's coordinates.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,6 +1,6 @@
 //! Stairs of hundredths in a corner, which the planes of a part's two faces leave where they hand over to each other, made one corner.
 
-use crate::curve::Vector;
+use crate::geometry::curve::Vector;
 
 /// An edge shorter than this, mm, is the step of a stair; and no point of one is moved farther. A saw's kerf is fifty times as wide.
 const STEP: f64 = 0.05;

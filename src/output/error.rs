@@ -1,8 +1,8 @@
 //! Why a board's files could not be made.
 
-use crate::export::ExportError;
 use crate::frame::FrameError;
-use crate::mesh::MeshError;
+use crate::geometry::mesh::MeshError;
+use crate::output::export::ExportError;
 
 /// Why a board's files could not be made.
 #[derive(Debug, thiserror::Error)]

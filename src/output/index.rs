@@ -4,9 +4,9 @@ use std::fmt::{Display, Write};
 
 use super::{CAUTIONS, OutFile, preview};
 use crate::board::Board;
-use crate::report::{Notice, Report, Worst, measure_list};
-use crate::sheets::Sheet;
-use crate::units;
+use crate::design::units;
+use crate::views::report::{Notice, Report, Worst, measure_list};
+use crate::views::sheets::Sheet;
 
 pub(super) const STYLE: &str = "\
 body{font:16px/1.5 system-ui,sans-serif;color:#222;background:#fff;margin:0 auto;max-width:72rem;padding:1.5rem}\

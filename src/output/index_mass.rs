@@ -3,9 +3,10 @@
 use super::index::{escape, put};
 use super::preview;
 use crate::board::Board;
-use crate::drawing::{Drawing, Item, Layer, Path, Point, Shape};
-use crate::report::{LyingReport, Report};
-use crate::units;
+use crate::design::units;
+use crate::geometry::path::{Path, Point};
+use crate::views::drawing::{Drawing, Item, Layer, Shape};
+use crate::views::report::{LyingReport, Report};
 
 pub(super) fn mass(html: &mut String, report: &Report) {
     let (unit, m) = (report.report, &report.mass);

@@ -2,8 +2,8 @@
 
 use super::OutFile;
 use super::index::{escape, put};
-use crate::report::Report;
-use crate::skin::Treatment;
+use crate::views::report::Report;
+use crate::wood::skin::Treatment;
 
 pub(super) fn skins(html: &mut String, report: &Report, files: &[OutFile]) {
     let unit = report.report;

@@ -4,10 +4,10 @@ use std::fmt::Write;
 
 use super::index::{STYLE, escape, put};
 use crate::board::Board;
-use crate::sheets::PlankSheet;
-use crate::stock::cutting::Scarfed;
-use crate::stock::{Cutter, MillingPlan, RouterSetup, Step};
-use crate::units::{self, hundredths};
+use crate::design::units::{self, hundredths};
+use crate::views::sheets::PlankSheet;
+use crate::wood::stock::cutting::Scarfed;
+use crate::wood::stock::{Cutter, MillingPlan, RouterSetup, Step};
 
 /// Name of the page.
 pub(super) const PAGE: &str = "milling.html";

@@ -2,6 +2,7 @@
 
 mod cautions;
 mod error;
+pub mod export;
 mod gate;
 mod index;
 mod index_mass;
@@ -17,10 +18,10 @@ pub use manifest::{MANIFEST, Manifest, ManifestEntry};
 pub use preview::preview;
 
 use crate::board::Board;
-use crate::export::{chart, csv, dxf, json, stl, svg, svg_shading};
-use crate::report::{Report, strip_charts, tables};
-use crate::sheets::{plank_sheets, sheets, strain_maps};
-use crate::solids::{
+use crate::output::export::{chart, csv, dxf, json, stl, svg, svg_shading};
+use crate::views::report::{Report, strip_charts, tables};
+use crate::views::sheets::{plank_sheets, sheets, strain_maps};
+use crate::views::solids::{
     MESH_TOLERANCE, bed_solids, block_solids, frame_preview, pad_solids, shell_mesh, strip_solids,
 };
 
@@ -52,7 +53,7 @@ pub const INDEX: &str = "index.html";
 /// The first part that cannot be drawn or written; then nothing is given.
 ///
 /// ```
-/// use boardwright::{board::Board, design, output, report::report};
+/// use boardwright::{board::Board, design, output, views::report::report};
 ///
 /// let board = Board::new(design::parse(design::starter(), "board.toml")?)?;
 /// let files = output::files(&board, &report(&board), &output::OutputOptions::default())?;

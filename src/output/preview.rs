@@ -2,8 +2,8 @@
 
 use std::fmt::Write;
 
-use crate::drawing::{Drawing, Item, Layer, Shape};
-use crate::export::number;
+use crate::output::export::number;
+use crate::views::drawing::{Drawing, Item, Layer, Shape};
 
 /// Greatest distance, mm, of the picture's lines from the drawing's for each metre of its size.
 const COARSENESS: f64 = 0.5;

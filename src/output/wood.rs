@@ -3,9 +3,9 @@
 use super::index::{escape, put};
 use super::milling::PAGE;
 use crate::board::Board;
-use crate::report::{Report, strip_charts};
-use crate::sheets::plank_sheets;
-use crate::units;
+use crate::design::units;
+use crate::views::report::{Report, strip_charts};
+use crate::views::sheets::plank_sheets;
 
 /// Strips, wood, and where their sheets are.
 pub(super) fn section(html: &mut String, board: &Board, report: &Report) {

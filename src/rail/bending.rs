@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::strips::{Strip, StripPlace};
-use crate::timber::{BendKind, Limits, TimberError, Utilisation};
+use crate::design::timber::{BendKind, Limits, TimberError, Utilisation};
 
 /// Ways a strip can be overstrained.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]

@@ -2,7 +2,8 @@
 
 use super::courses::{Course, Kind, Stack};
 use super::frame::SquareFrame;
-use crate::curve::Vector;
+use crate::geometry::curve::Vector;
+use crate::shape::SkinFace;
 
 impl Stack {
     /// The strips' inner sides as a polyline from the bottom skin's inner face to the deck's, (y, z) in mm.
@@ -163,7 +164,7 @@ fn bare_bead(below: &Course, above: &Course) -> Vec<Vector<2>> {
 }
 
 /// Where the line from `a` through `b`, prolonged or shortened past `b`, meets a skin's inner face.
-fn meet(face: &super::SkinFace, a: Vector<2>, b: Vector<2>) -> Option<Vector<2>> {
+fn meet(face: &SkinFace, a: Vector<2>, b: Vector<2>) -> Option<Vector<2>> {
     let at = |t: f64| a + (b - a) * t;
     let inside = |t: f64| face.inside(&at(t));
     // From the far end, which lies in the hollow, outwards.

@@ -5,11 +5,10 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use super::frame::{SquareFrame, square, square_distance};
-use super::hermite::PlaneLine;
 use super::joint::{Joint, joint};
-use super::skins::SkinFace;
-use crate::curve::Vector;
 use crate::design::{Construction, Lie};
+use crate::geometry::curve::Vector;
+use crate::shape::{PlaneLine, SkinFace};
 
 /// What a course is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::curve::Vector;
+use crate::geometry::curve::Vector;
 
 /// Curvatures of a strip's mid-line with respect to its own cross-section, 1/mm.
 ///

@@ -1,6 +1,6 @@
 //! The plane square to a strip, seen from a plane of constant x.
 
-use crate::curve::Vector;
+use crate::geometry::curve::Vector;
 
 /// A strip's own axes where it passes a plane of constant x.
 ///

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::curve::Vector;
 use crate::design::Strip;
+use crate::geometry::curve::Vector;
 
 /// A bead-and-cove joint turned by a roll.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

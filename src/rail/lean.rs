@@ -9,8 +9,8 @@
 use nalgebra::{DMatrix, DVector};
 
 use super::courses::{Course, Given, Plane, Stack, stack};
-use crate::curve::{BSpline, Vector, graph};
 use crate::design::{Construction, Lie};
+use crate::geometry::curve::{BSpline, Vector, graph};
 
 /// Waves of lean shorter than some six times this, mm, are smoothed away. Strips of 6 mm then twist within what common woods take on ordinary
 /// boards, and roll less on each other, while cover hardly suffers.

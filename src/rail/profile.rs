@@ -1,8 +1,8 @@
 //! Strip profiles in the plane square to the strip.
 
 use super::Kind;
-use crate::curve::Vector;
 use crate::design::{Starter, Strip};
+use crate::geometry::curve::Vector;
 
 /// One piece of a profile's boundary, from the end of the piece before it.
 #[derive(Debug, Clone, Copy, PartialEq)]

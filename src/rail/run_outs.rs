@@ -4,10 +4,10 @@ use super::courses::{Stack, stack};
 use super::lean::Leans;
 use super::margins::{Margins, margins};
 use super::solve::plane;
-use crate::curve::Vector;
 use crate::design::Construction;
-use crate::parallel;
-use crate::shell::{Shell, ShellError};
+use crate::geometry::curve::Vector;
+use crate::geometry::parallel;
+use crate::shape::{Shell, ShellError};
 
 /// A run-out is known to this, mm.
 const KNOWN: f64 = 0.05;

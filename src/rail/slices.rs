@@ -3,9 +3,9 @@
 use super::courses::{Course, Kind, Stack};
 use super::frame::SquareFrame;
 use super::profile::{Profile, profile};
-use crate::curve::Vector;
 use crate::design::Construction;
-use crate::polygon;
+use crate::geometry::curve::Vector;
+use crate::geometry::polygon;
 
 /// One strip's exact cross-section where a plane of constant x cuts it.
 ///

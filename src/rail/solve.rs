@@ -20,15 +20,14 @@
 use std::sync::Arc;
 
 use super::courses::{Given, Plane, Stack, stack};
-use super::hermite::{LINE_ACCURACY, PlaneLine};
 use super::lean::Leans;
 use super::margins::{Margins, margins};
 use super::run_outs::run_outs;
-use super::skins::{SkinFace, faces};
-use crate::curve::Vector;
 use crate::design::Construction;
-use crate::parallel;
-use crate::shell::{Cut, Shell, ShellError};
+use crate::geometry::curve::Vector;
+use crate::geometry::parallel;
+use crate::shape::{Cut, Shell, ShellError};
+use crate::shape::{LINE_ACCURACY, PlaneLine, SkinFace, faces};
 
 /// The starboard rail; port is its mirror image.
 #[derive(Debug, Clone, Default, PartialEq)]

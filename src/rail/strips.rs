@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::courses::{Course, Kind};
 use super::darboux::{Darboux, darboux};
 use super::{Joint, Rail};
-use crate::curve::{
+use crate::geometry::curve::{
     BSpline, CurveError, KnotVector, Vector, gauss_legendre, integrate, least_squares,
 };
 

@@ -8,7 +8,7 @@ use super::joint::open_at;
 use super::margins::Margins;
 use super::solve::Site;
 use crate::design::{Construction, Strip};
-use crate::shell::{Shell, ShellError};
+use crate::shape::{Shell, ShellError};
 
 /// Limits a joint is held to (common practice, no published source).
 #[derive(Debug, Clone, Copy, PartialEq)]

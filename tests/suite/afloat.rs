@@ -5,9 +5,9 @@
 use crate::common::solids;
 use std::f64::consts::PI;
 
-use boardwright::afloat::{AfloatError, Hull, Load, Water, Waterline, afloat};
+use boardwright::board::afloat::{AfloatError, Hull, Load, Water, Waterline, afloat};
 use boardwright::design;
-use boardwright::shell::{DEFAULT_TOLERANCE, Shell, loft, measures, shell};
+use boardwright::shape::{DEFAULT_TOLERANCE, Shell, loft, measures, shell};
 use proptest::prelude::*;
 use solids::{Block, Superellipsoid, Wigley};
 

@@ -2,12 +2,12 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::solids as closed;
-use boardwright::bed::{Bed, Cradle, bed};
 use boardwright::board::Board;
 use boardwright::design::{self, Design};
-use boardwright::drawing::Point;
-use boardwright::shell::{DEFAULT_TOLERANCE, loft};
-use boardwright::solids::bed_solids;
+use boardwright::frame::bed::{Bed, Cradle, bed};
+use boardwright::geometry::path::Point;
+use boardwright::shape::{DEFAULT_TOLERANCE, loft};
+use boardwright::views::solids::bed_solids;
 use closed::Superellipsoid;
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];

@@ -3,15 +3,15 @@
 
 use crate::common::descent;
 use crate::common::solids as closed;
-use boardwright::blocks::{Block, Which, blocks};
 use boardwright::board::Board;
-use boardwright::curve::Vector;
 use boardwright::design::{self, Design};
-use boardwright::drawing::Point;
-use boardwright::lofted::Slice;
-use boardwright::polygon;
-use boardwright::shell::{DEFAULT_TOLERANCE, loft};
-use boardwright::solids::{block_solids, lofted_solid, strip_solids};
+use boardwright::frame::blocks::{Block, Which, blocks};
+use boardwright::geometry::curve::Vector;
+use boardwright::geometry::lofted::Slice;
+use boardwright::geometry::path::Point;
+use boardwright::geometry::polygon;
+use boardwright::shape::{DEFAULT_TOLERANCE, loft};
+use boardwright::views::solids::{block_solids, lofted_solid, strip_solids};
 use closed::Superellipsoid;
 use descent::depth_under;
 

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use boardwright::board::Board;
 use boardwright::design;
 use boardwright::output::{self, OutputOptions};
-use boardwright::report::report;
+use boardwright::views::report::report;
 use program::{assert_code, empty, err, example, files, names, out, run_in};
 use serde_json::Value;
 

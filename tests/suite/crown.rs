@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::design::{Design, parse, place_faults};
-use boardwright::shell::{DEFAULT_TOLERANCE, Shell, key_faults, measures, shell};
+use boardwright::shape::{DEFAULT_TOLERANCE, Shell, key_faults, measures, shell};
 use proptest::prelude::*;
 
 /// A board with one section, the rest by default.

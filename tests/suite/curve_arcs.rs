@@ -1,7 +1,7 @@
 //! Lines and arcs along curves and polylines.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::curve::{
+use boardwright::geometry::curve::{
     ArcPath, BSpline, CurveError, Ends, KnotVector, Parameters, Vector, arcs_along,
     arcs_of_polyline, interpolate,
 };
@@ -222,7 +222,7 @@ proptest! {
     fn arc_geometry_is_consistent(x in 1.0..100.0f64, y in -50.0..50.0f64, bulge in -1.0..1.0f64, share in 0.0..1.0f64) {
         prop_assume!(bulge.abs() > 1e-3);
         let from = Vector::from([3.0, -2.0]);
-        let piece = boardwright::curve::ArcPiece { to: Vector::from([x, y]), bulge };
+        let piece = boardwright::geometry::curve::ArcPiece { to: Vector::from([x, y]), bulge };
         let (centre, radius) = piece.circle(from).expect("an arc");
         let p = piece.point(from, share);
         prop_assert!(((p - centre).norm() - radius).abs() < 1e-9 * radius);

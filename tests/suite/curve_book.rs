@@ -1,7 +1,7 @@
 //! The NURBS Book's worked numbers for basis functions and interpolation.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::curve::{Ends, KnotVector, Parameters, Vector, interpolate};
+use boardwright::geometry::curve::{Ends, KnotVector, Parameters, Vector, interpolate};
 
 /// *The NURBS Book*, 2nd ed., p. 68–72, as quoted in the tests of an open B-spline library (geomdl, `test_helpers.py`).
 #[test]

@@ -1,7 +1,7 @@
 //! Minimum-energy curves: closed forms, conditions, contradictions.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::curve::{
+use boardwright::geometry::curve::{
     Condition, CurveError, Ends, FairCurve, KnotVector, Parameters, Term, Vector, interpolate,
 };
 use proptest::prelude::*;
@@ -200,7 +200,7 @@ proptest! {
             .expect("solvable");
         let moved: Vec<Vector<2>> =
             curve.points().iter().zip(change.points()).map(|(a, b)| a + b * 0.1).collect();
-        let moved = boardwright::curve::BSpline::new(knots.clone(), moved).expect("finite");
+        let moved = boardwright::geometry::curve::BSpline::new(knots.clone(), moved).expect("finite");
         let (least, other) = (fair.energy_of(&curve), fair.energy_of(&moved));
         prop_assert!(other >= least * (1.0 - 1e-9), "{other} < {least}");
     }

@@ -1,7 +1,7 @@
 //! The fairest curve within a tolerance of given points.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::curve::{CurveError, FairCurve, KnotVector, Vector};
+use boardwright::geometry::curve::{CurveError, FairCurve, KnotVector, Vector};
 use proptest::prelude::*;
 
 fn problem(count: usize) -> FairCurve<2> {

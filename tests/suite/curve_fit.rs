@@ -1,7 +1,7 @@
 //! Least squares, fits to a tolerance, offsets.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::curve::{
+use boardwright::geometry::curve::{
     BSpline, CurveError, Ends, KnotVector, Parameters, Vector, approximate, fit, interpolate,
     least_squares,
 };
@@ -144,7 +144,7 @@ proptest! {
         prop_assume!(heights.len() > degree);
         let points: Vec<Vector<2>> =
             heights.iter().enumerate().map(|(i, &y)| Vector::from([7.0 * i as f64, y])).collect();
-        let t = boardwright::curve::parameters(&points, Parameters::ChordLength).expect("rising");
+        let t = boardwright::geometry::curve::parameters(&points, Parameters::ChordLength).expect("rising");
         let curve = fit(&points, degree, Parameters::ChordLength, tolerance).expect("reachable");
         for (u, p) in t.iter().zip(&points) {
             prop_assert!((curve.point(*u) - p).norm() <= tolerance.max(1e-9));

@@ -1,7 +1,7 @@
 //! Roots, lengths, curvature, closest points and edits, against closed forms and brute force.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::curve::{
+use boardwright::geometry::curve::{
     ArcLength, BSpline, CurveError, Ends, KnotVector, Parameters, Vector, gauss_legendre,
     integrate, interpolate, root,
 };

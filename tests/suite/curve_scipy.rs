@@ -1,7 +1,9 @@
 //! Splines against SciPy's, from a file that `fixtures/scipy_splines.py` writes.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::curve::{BSpline, Ends, FairCurve, KnotVector, Parameters, Vector, interpolate};
+use boardwright::geometry::curve::{
+    BSpline, Ends, FairCurve, KnotVector, Parameters, Vector, interpolate,
+};
 use serde::Deserialize;
 
 #[derive(Deserialize)]
@@ -97,7 +99,8 @@ fn interpolation_agrees() {
     for recorded in &fixture.curves[2..] {
         let knots = KnotVector::new(recorded.degree, recorded.knots.clone()).expect("knots");
         let sites: Vec<_> = fixture.parameters.iter().map(|&t| (t, 0)).collect();
-        let curve = boardwright::curve::collocate(knots, &sites, data.clone()).expect("solvable");
+        let curve =
+            boardwright::geometry::curve::collocate(knots, &sites, data.clone()).expect("solvable");
         for (g, w) in curve.points().iter().zip(vectors(&recorded.points)) {
             assert!((g - w).norm() < 1e-8, "{}", recorded.name);
         }
@@ -169,10 +172,12 @@ fn exponential_of_burden_and_faires() {
                 assert!((got - want).abs() < 6e-6, "{got} against {want} at {x}");
             }
         }
-        let rule = boardwright::curve::gauss_legendre(2);
+        let rule = boardwright::geometry::curve::gauss_legendre(2);
         let got: f64 = t
             .windows(2)
-            .map(|w| boardwright::curve::integrate(&rule, w[0], w[1], |x| curve.point(x)[0]))
+            .map(|w| {
+                boardwright::geometry::curve::integrate(&rule, w[0], w[1], |x| curve.point(x)[0])
+            })
             .sum();
         assert!((got - area).abs() < 6e-6, "{got} against {area}");
     }
@@ -183,10 +188,11 @@ fn exponential_of_burden_and_faires() {
 fn clothoid_has_linear_curvature() {
     // κ = 2 a² s with x' = cos(a² s²), y' = sin(a² s²).
     let a2 = 1e-5;
-    let rule = boardwright::curve::gauss_legendre(20);
+    let rule = boardwright::geometry::curve::gauss_legendre(20);
     let at = |s: f64| {
-        let part =
-            |f: fn(f64) -> f64| boardwright::curve::integrate(&rule, 0.0, s, |r| f(a2 * r * r));
+        let part = |f: fn(f64) -> f64| {
+            boardwright::geometry::curve::integrate(&rule, 0.0, s, |r| f(a2 * r * r))
+        };
         Vector::from([part(f64::cos), part(f64::sin)])
     };
     let t: Vec<f64> = (0..=40).map(|i| 10.0 * f64::from(i)).collect();

@@ -2,11 +2,11 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::{
+    design::units::{Unit, feet_inches},
     design::{
         Contour, Design, Fallback, Kind, Lie, Nose, OutlineBody, Rocker, Tail, parse, reference,
         starter, tables,
     },
-    units::{Unit, feet_inches},
 };
 
 #[track_caller]

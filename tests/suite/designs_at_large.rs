@@ -5,11 +5,11 @@
 use crate::common::outcome::is_warned_of;
 use crate::common::wishes;
 use boardwright::board::{Board, BoardError};
-use boardwright::curve::Vector;
 use boardwright::design::parse;
-use boardwright::dry_fit::dry_fit;
+use boardwright::geometry::curve::Vector;
 use boardwright::rail::{Trouble, Warning};
-use boardwright::solids::{
+use boardwright::views::dry_fit::dry_fit;
+use boardwright::views::solids::{
     bed_solids, block_solids, pad_solids, planed_strips, shell_mesh, strip_solids,
 };
 use proptest::prelude::*;
@@ -111,13 +111,13 @@ fn sound(board: &Board, text: &str) -> Result<(), TestCaseError> {
     let report = mesh.check(1e-8);
     prop_assert!(report.is_sound(), "{report}\n{text}");
     // The gate after rounding to 32 bits, which every file passes.
-    let written = boardwright::export::stl::write(&[mesh], "at large");
+    let written = boardwright::output::export::stl::write(&[mesh], "at large");
     prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
     // Blocks, pads and bed are solids that pass the same gate, or named as missing.
     for parts in [block_solids(board), pad_solids(board), bed_solids(board)] {
         let parts = parts.unwrap_or_else(|e| panic!("{e}\n{text}"));
         if !parts.is_empty() {
-            let written = boardwright::export::stl::write(&parts, "at large");
+            let written = boardwright::output::export::stl::write(&parts, "at large");
             prop_assert!(written.is_ok(), "{:?}\n{text}", written.err());
         }
     }
@@ -144,7 +144,7 @@ fn sound(board: &Board, text: &str) -> Result<(), TestCaseError> {
     for block in &board.blocks {
         prop_assert!(block.volume() > 0.0 && block.rough_volume() > block.volume());
     }
-    for sheet in boardwright::sheets::sheets(board).unwrap() {
+    for sheet in boardwright::views::sheets::sheets(board).unwrap() {
         prop_assert!(
             sheet.drawing.check().is_empty(),
             "{}: {:?}\n{text}",

@@ -3,8 +3,8 @@
 
 use boardwright::board::Board;
 use boardwright::design::parse;
-use boardwright::dry_fit::{Bearing, Kind, Solid, dry_fit, measure};
-use boardwright::mesh::{Mesh, PlateFrame, extrude};
+use boardwright::geometry::mesh::{Mesh, PlateFrame, extrude};
+use boardwright::views::dry_fit::{Bearing, Kind, Solid, dry_fit, measure};
 use nalgebra::{Point3, Vector3};
 
 /// A box from `low`, with sides `size`.
@@ -21,7 +21,7 @@ fn block(low: [f64; 3], size: [f64; 3]) -> Mesh {
         [size[0], size[1]],
         [0.0, size[1]],
     ];
-    let outline = corners.map(|[x, y]| boardwright::drawing::Point::new(x, y));
+    let outline = corners.map(|[x, y]| boardwright::geometry::path::Point::new(x, y));
     extrude("block", &outline, &[], &frame, size[2]).unwrap()
 }
 

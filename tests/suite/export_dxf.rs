@@ -2,10 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::python;
-use boardwright::drawing::{
-    Align, Drawing, Item, Layer, Path, Point, Segment, Shape, Text, scale_check,
-};
-use boardwright::export::dxf::{self, DxfOptions, DxfVersion, Labels};
+use boardwright::geometry::path::{Path, Point, Segment};
+use boardwright::output::export::dxf::{self, DxfOptions, DxfVersion, Labels};
+use boardwright::views::drawing::{Align, Drawing, Item, Layer, Shape, Text, scale_check};
 use serde_json::Value;
 use std::f64::consts::PI;
 

@@ -2,9 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::python;
-use boardwright::drawing::{Path, Point};
-use boardwright::export::stl;
-use boardwright::mesh::{Mesh, PlateFrame, extrude};
+use boardwright::geometry::mesh::{Mesh, PlateFrame, extrude};
+use boardwright::geometry::path::{Path, Point};
+use boardwright::output::export::stl;
 use nalgebra::{Point3, Vector3};
 use serde_json::Value;
 use std::f64::consts::PI;

@@ -3,8 +3,9 @@
 
 use crate::common::browser;
 use crate::common::python;
-use boardwright::drawing::{Drawing, Item, Layer, Path, Point, Segment, Shape, scale_check};
-use boardwright::export::svg::{self, SvgOptions};
+use boardwright::geometry::path::{Path, Point, Segment};
+use boardwright::output::export::svg::{self, SvgOptions};
+use boardwright::views::drawing::{Drawing, Item, Layer, Shape, scale_check};
 
 const PIXELS_PER_MM: f64 = 96.0 / 25.4;
 

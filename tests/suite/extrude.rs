@@ -1,7 +1,7 @@
 //! Plates are closed and have the volume their outline and thickness give.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::mesh::{MeshError, PlateFrame, extrude, extrude_with};
+use boardwright::geometry::mesh::{MeshError, PlateFrame, extrude, extrude_with};
 use nalgebra::{Point2, Point3, Rotation3, Vector3};
 use proptest::prelude::*;
 use std::f64::consts::TAU;

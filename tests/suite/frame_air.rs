@@ -4,8 +4,8 @@
 use crate::common::flat;
 use boardwright::board::Board;
 use boardwright::design::parse;
-use boardwright::drawing::{Path, Point};
 use boardwright::frame::{Bay, Half, sealed_bays};
+use boardwright::geometry::path::{Path, Point};
 use flat::distance;
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
@@ -174,7 +174,7 @@ fn a_cutter_too_big_for_the_slots_is_told() {
 }
 
 /// Widths of the slots that open upward in a spine's contour, from its own lines: between two upright walls of more than 3 mm.
-fn slot_widths(spine: &boardwright::drawing::Path) -> Vec<f64> {
+fn slot_widths(spine: &boardwright::geometry::path::Path) -> Vec<f64> {
     let walls: Vec<f64> = spine
         .pieces()
         .filter_map(|(from, segment)| {

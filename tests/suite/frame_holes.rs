@@ -5,9 +5,9 @@ use crate::common::flat;
 use crate::common::wishes;
 use boardwright::board::{Board, BoardError};
 use boardwright::design::{Design, Holes, Pattern, parse};
-use boardwright::drawing::{Path, Point, Segment};
 use boardwright::frame::{KeepOut, Rib, lighten};
-use boardwright::solids::frame_preview;
+use boardwright::geometry::path::{Path, Point, Segment};
+use boardwright::views::solids::frame_preview;
 use flat::{distance, inside};
 use proptest::prelude::*;
 
@@ -462,7 +462,7 @@ fn a_hole_s_corner_is_one_arc() {
         {
             let mut after_corner = false;
             for (from, segment) in hole.pieces() {
-                let boardwright::drawing::Segment::Arc { to, bulge } = *segment else {
+                let boardwright::geometry::path::Segment::Arc { to, bulge } = *segment else {
                     after_corner = false;
                     continue;
                 };

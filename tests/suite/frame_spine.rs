@@ -4,8 +4,8 @@
 use crate::common::flat;
 use boardwright::board::Board;
 use boardwright::design::parse;
-use boardwright::drawing::{Placement, Point, Segment};
 use boardwright::frame::{Joint, Key};
+use boardwright::geometry::path::{Placement, Point, Segment};
 use flat::{distance, inside};
 use std::f64::consts::PI;
 

@@ -204,7 +204,7 @@ fn the_readme_s_pictures_and_links_are_there() {
 /// The committed pictures are what the program draws today.
 #[test]
 fn the_pictures_are_fresh() {
-    use boardwright::{board::Board, design, export::svg, sheets};
+    use boardwright::{board::Board, design, output::export::svg, views::sheets};
     let text = read("examples/round-tail-6ft4.toml");
     let board = Board::new(design::parse(&text, "x").unwrap()).unwrap();
     let sheets = sheets::sheets(&board).unwrap();

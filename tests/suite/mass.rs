@@ -5,13 +5,13 @@ use crate::common::solids;
 use std::sync::OnceLock;
 
 use boardwright::board::Board;
-use boardwright::curve::Vector;
+use boardwright::board::mass::{Material, Part, Region, shares};
+use boardwright::design::timber::find;
 use boardwright::design::{self, FinishKind, Through};
-use boardwright::mass::{Material, Part, Region, shares};
-use boardwright::pads;
+use boardwright::frame::pads;
+use boardwright::geometry::curve::Vector;
 use boardwright::rail::{Kind, Rail};
-use boardwright::shell::{DEFAULT_TOLERANCE, loft};
-use boardwright::timber::find;
+use boardwright::shape::{DEFAULT_TOLERANCE, loft};
 use solids::Block;
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];
@@ -368,7 +368,7 @@ fn the_maker_s_own_wood_is_weighed() {
 fn blocks_are_their_solids() {
     for board in boards() {
         for block in &board.blocks {
-            let end = usize::from(block.which == boardwright::blocks::Which::Nose);
+            let end = usize::from(block.which == boardwright::frame::blocks::Which::Nose);
             let found = board.mass.shares.ends[end];
             let solid = block.volume();
             println!(

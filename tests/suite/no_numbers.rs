@@ -1,15 +1,14 @@
 //! No NaN and no infinity in any file or on any line: every neutral type refuses one or writes a dash, and boards of which parts weigh
 //! nothing are looked through word by word.
 
-use boardwright::chart::{Callout, Chart, Level, Mark, Panel, Series};
-use boardwright::drawing::{
-    Align, Drawing, Item, Layer, Path, Point, Segment, Shading, Shape, Text,
-};
-use boardwright::export::{ExportError, chart, csv, dxf, json, stl, svg, svg_shading};
-use boardwright::mesh::Mesh;
-use boardwright::table::{Column, Table};
-use boardwright::units::{self, Unit};
-use boardwright::{board::Board, design, report::report};
+use boardwright::design::units::{self, Unit};
+use boardwright::geometry::mesh::Mesh;
+use boardwright::geometry::path::{Path, Point, Segment};
+use boardwright::output::export::{ExportError, chart, csv, dxf, json, stl, svg, svg_shading};
+use boardwright::views::chart::{Callout, Chart, Level, Mark, Panel, Series};
+use boardwright::views::drawing::{Align, Drawing, Item, Layer, Shading, Shape, Text};
+use boardwright::views::table::{Column, Table};
+use boardwright::{board::Board, design, views::report::report};
 
 use crate::common::program;
 use program::{assert_code, empty, err, out, run_in};

@@ -3,11 +3,11 @@
 
 use crate::common::descent;
 use boardwright::board::Board;
-use boardwright::curve::Vector;
 use boardwright::design::{self, Through};
-use boardwright::pads::{Fitting, Kind, Trouble};
+use boardwright::frame::pads::{Fitting, Kind, Trouble};
+use boardwright::geometry::curve::Vector;
 use boardwright::rail::slices;
-use boardwright::solids::{lofted_solid, pad_solids};
+use boardwright::views::solids::{lofted_solid, pad_solids};
 use descent::depth_under;
 use proptest::prelude::*;
 
@@ -129,7 +129,7 @@ fn pieces_are_sound_solids_of_their_volume() {
 }
 
 /// Half the ring's points in a plane, between two slices.
-fn ring_at(slices: &[boardwright::lofted::Slice], x: f64) -> Option<Vec<Vector<2>>> {
+fn ring_at(slices: &[boardwright::geometry::lofted::Slice], x: f64) -> Option<Vec<Vector<2>>> {
     let w = slices.windows(2).find(|w| w[0].x <= x && x <= w[1].x)?;
     let t = (x - w[0].x) / (w[1].x - w[0].x);
     Some(

@@ -2,10 +2,10 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::prisms;
-use boardwright::curve::Vector;
 use boardwright::design::{Construction, Lie};
+use boardwright::geometry::curve::Vector;
 use boardwright::rail::{Kind, Rail, joint, open_at, slices, solve};
-use boardwright::shell::loft;
+use boardwright::shape::loft;
 use prisms::{Prism, construction};
 use std::f64::consts::PI;
 
@@ -262,7 +262,7 @@ fn profiles_have_the_areas_of_their_segments() {
         .iter()
         .filter(|s| s.kind == Kind::BeadAndCove)
     {
-        let area = boardwright::polygon::area(&slice.polygon(1e-5));
+        let area = boardwright::geometry::polygon::area(&slice.polygon(1e-5));
         let body = t * (c.strip.width - c.strip.bead_sagitta());
         let want = body + segment(r, c.strip.bead_sagitta())
             - segment(c.strip.cove_radius, c.strip.cove_depth);

@@ -4,11 +4,11 @@
 #![allow(clippy::unwrap_used)]
 
 use boardwright::board::Board;
-use boardwright::curve::Vector;
 use boardwright::design::parse;
-use boardwright::mesh::Mesh;
+use boardwright::geometry::curve::Vector;
+use boardwright::geometry::mesh::Mesh;
 use boardwright::rail::{Kind, Margins, Stack, Trouble, Warning};
-use boardwright::solids::{shell_mesh, strip_solids};
+use boardwright::views::solids::{shell_mesh, strip_solids};
 use nalgebra::{Point3, Vector3};
 
 /// What a ray may leave the wood for, mm, and still be in the same wall: glue lines, and joints that open where the strips turn.

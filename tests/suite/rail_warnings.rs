@@ -4,7 +4,7 @@
 use boardwright::board::Board;
 use boardwright::design::{Lie, parse};
 use boardwright::rail::{Kind, Limits, Trouble, warnings};
-use boardwright::solids::{frame_preview, planed_strips};
+use boardwright::views::solids::{frame_preview, planed_strips};
 
 /// Altitude, mm, under which a triangle is one of rounding only.
 const SCALE: f64 = 1e-9;

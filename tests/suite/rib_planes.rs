@@ -3,10 +3,10 @@
 
 use crate::common::flat;
 use boardwright::board::Board;
-use boardwright::curve::Vector;
 use boardwright::design::parse;
-use boardwright::drawing::{Path, Point};
 use boardwright::frame::Rib;
+use boardwright::geometry::curve::Vector;
+use boardwright::geometry::path::{Path, Point};
 use flat::{distance, inside};
 
 type V = Vector<3>;

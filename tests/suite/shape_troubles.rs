@@ -3,7 +3,7 @@
 
 use crate::common::wishes::{text, wish};
 use boardwright::design::{Design, KeyFault, parse, place_faults};
-use boardwright::shell::{
+use boardwright::shape::{
     DEFAULT_TOLERANCE, ShapeMeasure, ShapeTrouble, key_faults, measures, shape_troubles, shell,
 };
 use proptest::prelude::*;

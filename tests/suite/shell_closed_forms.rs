@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::solids;
-use boardwright::curve::Vector;
-use boardwright::shell::{DEFAULT_TOLERANCE, End, Family, Shell, loft, measures};
+use boardwright::geometry::curve::Vector;
+use boardwright::shape::{DEFAULT_TOLERANCE, End, Family, Shell, loft, measures};
 use solids::{Superellipsoid, Wigley};
 use std::f64::consts::PI;
 

@@ -4,9 +4,9 @@
 
 use std::f64::consts::PI;
 
-use boardwright::curve::Vector;
 use boardwright::design::{Design, Foil, OutlineBody, Rocker, parse};
-use boardwright::shell::{BoardFamily, DEFAULT_TOLERANCE, Mark, Shell, loft, measures};
+use boardwright::geometry::curve::Vector;
+use boardwright::shape::{BoardFamily, DEFAULT_TOLERANCE, Mark, Shell, loft, measures};
 
 /// Bound for the silhouette, and the loft's against its sections, mm.
 const BOUND: f64 = 0.005;

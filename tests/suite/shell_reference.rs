@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::solids;
-use boardwright::shell::{DEFAULT_TOLERANCE, Family, Shell, loft};
+use boardwright::shape::{DEFAULT_TOLERANCE, Family, Shell, loft};
 use serde_json::Value;
 use solids::{Superellipsoid, Wigley};
 

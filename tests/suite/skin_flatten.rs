@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::sheets3d;
-use boardwright::curve::Vector;
-use boardwright::skin::{FlattenError, angle_deficit, conformal_map, flatten};
+use boardwright::geometry::curve::Vector;
+use boardwright::wood::skin::{FlattenError, angle_deficit, conformal_map, flatten};
 use proptest::prelude::*;
 use sheets3d::{Sheet, disc, edge_strain, grid};
 use std::f64::consts::{PI, TAU};

@@ -4,12 +4,12 @@
 use std::sync::OnceLock;
 
 use boardwright::board::Board;
-use boardwright::curve::Vector;
 use boardwright::design::{self, PanelCentre};
-use boardwright::drawing::Layer;
-use boardwright::export::svg;
-use boardwright::sheets::skin_sheets;
-use boardwright::skin::{
+use boardwright::geometry::curve::Vector;
+use boardwright::output::export::svg;
+use boardwright::views::drawing::Layer;
+use boardwright::views::sheets::skin_sheets;
+use boardwright::wood::skin::{
     Face, Skin, SkinError, SkinLimits, SkinOptions, Treatment, flatten, skins, verdict,
 };
 
@@ -96,8 +96,12 @@ fn the_greatest_strains_settle() {
             column_step: skin.options.column_step / 2.0,
             ..skin.options
         };
-        let finer =
-            boardwright::skin::skin(&board.shell, &board.design.construction, skin.face, &fine);
+        let finer = boardwright::wood::skin::skin(
+            &board.shell,
+            &board.design.construction,
+            skin.face,
+            &fine,
+        );
         let [coarse, finer] = [skin, &finer.unwrap()].map(|s| s.greatest().unwrap());
         let SkinLimits {
             strain_along,
@@ -369,8 +373,8 @@ fn what_is_judged_stands_in_the_board() {
 /// Maps hold every cell of the grid once, and the ring marks the greatest strain's place.
 #[test]
 fn strain_maps_cover_the_panel() {
-    use boardwright::export::svg_shading;
-    use boardwright::sheets::strain_maps;
+    use boardwright::output::export::svg_shading;
+    use boardwright::views::sheets::strain_maps;
     for (board, _) in boards() {
         let maps = strain_maps(board);
         assert_eq!(maps.len(), 4);

@@ -3,11 +3,11 @@
 
 use crate::common::solids;
 use boardwright::board::Board;
-use boardwright::curve::Vector;
 use boardwright::design;
-use boardwright::shell::{DEFAULT_TOLERANCE, Shell, loft};
-use boardwright::solids::{MESH_TOLERANCE, frame_preview, shell_mesh};
-use boardwright::surface::tessellate;
+use boardwright::geometry::curve::Vector;
+use boardwright::geometry::surface::tessellate;
+use boardwright::shape::{DEFAULT_TOLERANCE, Shell, loft};
+use boardwright::views::solids::{MESH_TOLERANCE, frame_preview, shell_mesh};
 use solids::{Superellipsoid, Wigley};
 
 const EXAMPLES: [&str; 3] = ["round-tail-6ft4", "noserider-9ft4", "twin-5ft8"];

@@ -1,7 +1,7 @@
 //! One-dimensional cutting against published optima and against trying everything.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::stock::lengths::{Outcome, Piece, Problem, Stock};
+use boardwright::wood::stock::lengths::{Outcome, Piece, Problem, Stock};
 use proptest::prelude::*;
 
 /// A plan must cut every piece as often as wanted, within its stock and the stock there is, and cost what it says.

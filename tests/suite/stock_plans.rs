@@ -1,14 +1,15 @@
 //! Milling sheets and cutting plans: facts of the trade, soundness of every plan, exhaustive search on small cases.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use boardwright::design::timber::find;
 use boardwright::design::{Laid, Lie, Starter, Strip};
-use boardwright::stock::cutting::{CuttingPlan, Section, StripNeed, cutting_plan};
-use boardwright::stock::{
+use boardwright::views::report::{cut_table, milling_table};
+use boardwright::views::table::Cell;
+use boardwright::wood::stock::cutting::{CuttingPlan, Section, StripNeed, cutting_plan};
+use boardwright::wood::stock::{
     Aim, Kind, Machine, Plank, Profiles, Scarfing, Shop, StockError, board_feet, board_foot_volume,
-    cut_table, milling_plan, milling_table, piece_label, totals,
+    milling_plan, piece_label, totals,
 };
-use boardwright::table::Cell;
-use boardwright::timber::find;
 use proptest::prelude::*;
 
 fn profiles() -> Profiles {

@@ -2,15 +2,16 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::board::Board;
-use boardwright::chart::ticks;
 use boardwright::design::{parse, starter};
-use boardwright::drawing::{Bounds, Layer, Shape};
-use boardwright::export::{chart, dxf, svg};
+use boardwright::geometry::path::Bounds;
+use boardwright::output::export::{chart, dxf, svg};
 use boardwright::output::{OutputOptions, files};
 use boardwright::rail::Strained;
-use boardwright::report::{report, strip_charts, tables};
-use boardwright::sheets::plank_sheets;
-use boardwright::table::Cell;
+use boardwright::views::chart::ticks;
+use boardwright::views::drawing::{Layer, Shape};
+use boardwright::views::report::{report, strip_charts, tables};
+use boardwright::views::sheets::plank_sheets;
+use boardwright::views::table::Cell;
 
 const EXAMPLES: [&str; 3] = ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"];
 
@@ -165,7 +166,7 @@ fn planks_are_drawn_as_they_are_cut() {
         // Every piece's mark stands on some plank, and lengths drawn are those of the plan.
         let mut lengths: Vec<i64> = Vec::new();
         for (_, piece) in plan.pieces() {
-            let mark = boardwright::stock::piece_label(plan, &board.yard.needs, piece);
+            let mark = boardwright::wood::stock::piece_label(plan, &board.yard.needs, piece);
             assert!(labels.contains(&mark), "{mark}");
             lengths.push((piece.length * 100.0).round() as i64);
         }
@@ -206,7 +207,7 @@ fn the_cutting_list_and_the_shops_page_name_every_piece_and_every_machine() {
     let list = text("tables/cut-list.csv");
     assert_eq!(list.lines().count(), 1 + plan.pieces().count());
     for (_, piece) in plan.pieces() {
-        let mark = boardwright::stock::piece_label(plan, &board.yard.needs, piece);
+        let mark = boardwright::wood::stock::piece_label(plan, &board.yard.needs, piece);
         assert!(list.contains(&format!(",{mark},")), "{mark}");
     }
     let page = text("milling.html");

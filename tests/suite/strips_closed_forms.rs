@@ -3,11 +3,11 @@
 
 use crate::common::prisms;
 use boardwright::board::{Board, rail_planes};
-use boardwright::curve::Vector;
 use boardwright::design::{Lie, parse};
+use boardwright::geometry::curve::Vector;
 use boardwright::rail::{Darboux, Landing, darboux, solve, strips};
-use boardwright::shell::loft;
-use boardwright::solids::strip_solids;
+use boardwright::shape::loft;
+use boardwright::views::solids::strip_solids;
 use prisms::{Prism, construction};
 
 type V = Vector<3>;

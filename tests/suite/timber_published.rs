@@ -1,7 +1,7 @@
 //! Wood against published numbers: the moisture table, shrinkage against dimensional change, strengths, torsion of bars.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::timber::{
+use boardwright::design::timber::{
     Air, Grain, Limits, Shrinkage, Wood, board_density, change_coefficient, equilibrium_moisture,
     find, green_to_moisture, movement, passing, strain, table, torsion_bar, twist_strain,
 };
@@ -342,7 +342,7 @@ proptest! {
 
     #[test]
     fn utilisation_is_linear_in_curvature(depth in 1.0..20.0f64, k in 1e-5..1e-2f64) {
-        use boardwright::timber::BendKind::EasyWay;
+        use boardwright::design::timber::BendKind::EasyWay;
         let limits = Limits::of(find("sitka spruce").unwrap(), 0.75).unwrap();
         let one = limits.bending(EasyWay, depth, k);
         let two = limits.bending(EasyWay, depth, -2.0 * k);

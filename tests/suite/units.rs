@@ -1,7 +1,7 @@
 //! Lengths are read and printed as makers write them.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::units::{
+use boardwright::design::units::{
     LengthError, Unit, feet_inches, inches, length, litres, mass, mm, parse_length,
 };
 use proptest::prelude::*;

@@ -3,11 +3,11 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::board::Board;
+use boardwright::design::timber::{find, twist_strain};
 use boardwright::design::{Design, Laid, Softened, Strip, parse, starter};
 use boardwright::rail::Strained;
-use boardwright::stock::{Caution, Machine, Shop};
-use boardwright::timber::{find, twist_strain};
-use boardwright::yard::{Change, StripWork, Trouble};
+use boardwright::wood::stock::{Caution, Machine, Shop};
+use boardwright::wood::yard::{Change, StripWork, Trouble};
 
 const LEAST: &str = "name = 'Least'\n[outline]\nlength = 2000\nwidth = 500\n[foil]\ncentre = 65\n";
 
@@ -129,7 +129,7 @@ fn the_examples_have_plans_that_add_up() {
                 );
             }
         }
-        let r = &boardwright::report::report(&board).rail;
+        let r = &boardwright::views::report::report(&board).rail;
         println!("  {:?}\n  anywhere {:?}", r.at_ribs, r.anywhere);
         for t in &troubles {
             println!("  ! {}: {}", t.headline, t.extent);
@@ -443,7 +443,7 @@ fn laminated_starters_are_bent_milled_cut_and_glued_one_by_one() {
     let mass = |board: &Board| board.yard.totals.unwrap().strip_mass;
     assert!((mass(&laminated) - mass(&solid)).abs() < 1e-9);
     let glue = |board: &Board| {
-        let of = |p: &&boardwright::mass::Part| p.name == "glue of the rail";
+        let of = |p: &&boardwright::board::mass::Part| p.name == "glue of the rail";
         board.mass.parts.iter().find(of).unwrap().area.unwrap()
     };
     let between: f64 = starters(&solid)

@@ -21,7 +21,7 @@ mod weight;
 mod yard;
 
 use super::{Design, read::File, source::Report};
-use crate::units::Unit;
+use crate::design::units::Unit;
 
 /// Distance from either end at which the trade quotes widths and thicknesses: 12 in.
 pub(super) const FOOT: f64 = 304.8;

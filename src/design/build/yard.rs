@@ -1,10 +1,10 @@
 //! The wood and the shop.
 
+use crate::design::timber::{Basis, Provenance, Species, Wood, find, names};
 use crate::design::{
     Aim, Allowances, Kerfs, Plank, Scarfing, Shop, Softened, Timber, hint, read::File,
     scalar::plain, source::Report, table::Table,
 };
-use crate::timber::{Basis, Provenance, Species, Wood, find, names};
 
 /// The species of the parts and what goes with the rail's.
 pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Option<Timber> {

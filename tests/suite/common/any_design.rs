@@ -2,9 +2,9 @@
 
 use std::fmt::Write;
 
+use boardwright::design::timber;
+use boardwright::design::units::{Unit, parse_length};
 use boardwright::design::{Fallback, Key, Kind, TableKeys, Usual, tables};
-use boardwright::timber;
-use boardwright::units::{Unit, parse_length};
 
 /// Random numbers (SplitMix64: Steele, Lea & Flood, *Fast splittable pseudorandom number generators*, 2014).
 pub struct Dice(u64);

@@ -1,6 +1,6 @@
 //! Distances in the plane between points and polylines, by a plain search.
 
-use boardwright::drawing::Point;
+use boardwright::geometry::path::Point;
 
 /// Distance of `p` from a polyline.
 pub fn distance(line: &[Point], p: Point) -> f64 {

@@ -4,10 +4,10 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use boardwright::board::Board;
 use boardwright::design::{Design, parse};
-use boardwright::dry_fit::{Contact, Kind as ContactKind, Spot, dry_fit};
 use boardwright::output::{OutputOptions, files};
 use boardwright::rail::{Trouble, Warning};
-use boardwright::report::report;
+use boardwright::views::dry_fit::{Contact, Kind as ContactKind, Spot, dry_fit};
+use boardwright::views::report::report;
 
 /// What became of a design file.
 #[derive(Debug, Clone, Default)]

@@ -1,8 +1,8 @@
 //! Boards of one straight-sided or round-railed section, tapering or not, and a construction to try on them.
 
-use boardwright::curve::Vector;
 use boardwright::design::{Construction, parse};
-use boardwright::shell::{End, Family};
+use boardwright::geometry::curve::Vector;
+use boardwright::shape::{End, Family};
 
 /// A board with straight sides in plan whose section is level at bottom and deck; the rail is upright or a half circle.
 pub struct Prism {

@@ -1,6 +1,6 @@
 //! Triangulated surfaces for flattening.
 
-use boardwright::curve::Vector;
+use boardwright::geometry::curve::Vector;
 
 /// Points and triangles.
 pub type Sheet = (Vec<Vector<3>>, Vec<[u32; 3]>);

@@ -1,7 +1,7 @@
 //! Families of sections whose solids have closed forms.
 
-use boardwright::curve::Vector;
-use boardwright::shell::{End, Family};
+use boardwright::geometry::curve::Vector;
+use boardwright::shape::{End, Family};
 
 /// A superellipsoid |x/a|ⁿ + |y/b|ⁿ + |z/c|ⁿ = 1-like board: outline, profile and sections are superellipses of one
 /// exponent; n = 2 is the ellipsoid. x runs from 0 to 2a.

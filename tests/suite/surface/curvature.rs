@@ -6,8 +6,8 @@
 use std::f64::consts::PI;
 
 use crate::surface::patches::{collocated, cone, cylinder, ellipsoid, torus};
-use boardwright::curve::Vector;
-use boardwright::surface::{Jet, Patch};
+use boardwright::geometry::curve::Vector;
+use boardwright::geometry::surface::{Jet, Patch};
 
 const PLACES: [f64; 5] = [0.07, 0.31, 0.5, 0.64, 0.93];
 

@@ -3,8 +3,8 @@
 use std::f64::consts::PI;
 
 use crate::surface::patches::{collocated, ellipsoid, torus, torus_distance};
-use boardwright::curve::{KnotVector, Vector};
-use boardwright::surface::{Grid, Patch, integrals, skin, tessellate};
+use boardwright::geometry::curve::{KnotVector, Vector};
+use boardwright::geometry::surface::{Grid, Patch, integrals, skin, tessellate};
 
 fn relative(got: f64, want: f64) -> f64 {
     (got / want - 1.0).abs()

@@ -2,8 +2,8 @@
 
 use std::f64::consts::PI;
 
-use boardwright::curve::{Collocation, KnotVector, Vector};
-use boardwright::surface::Patch;
+use boardwright::geometry::curve::{Collocation, KnotVector, Vector};
+use boardwright::geometry::surface::Patch;
 
 /// The quintic patch of `spans` × `spans` equal spans over the unit square that agrees with `surface` at the Greville
 /// sites; for smooth surfaces its error falls with the sixth power of the spans.

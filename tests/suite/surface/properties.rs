@@ -1,7 +1,7 @@
 //! Derivatives of random patches against differences, and what else must hold of any patch.
 
-use boardwright::curve::{KnotVector, Vector};
-use boardwright::surface::{Patch, section};
+use boardwright::geometry::curve::{KnotVector, Vector};
+use boardwright::geometry::surface::{Patch, section};
 use proptest::prelude::*;
 
 /// A patch of degrees 2 to 4 over knots spaced at random whose net is a plane shaken by up to a third of its spacing.

@@ -3,8 +3,8 @@
 use std::f64::consts::PI;
 
 use crate::surface::patches::{collocated, cylinder, ellipsoid, torus, torus_distance};
-use boardwright::curve::{KnotVector, Vector};
-use boardwright::surface::{Contour, Patch, offset_section, section};
+use boardwright::geometry::curve::{KnotVector, Vector};
+use boardwright::geometry::surface::{Contour, Patch, offset_section, section};
 
 fn length(contour: &Contour) -> f64 {
     let chords = contour.points.windows(2);

@@ -1,0 +1,227 @@
+//! From a design to everything that follows from it.
+
+pub mod afloat;
+pub mod mass;
+
+use std::cell::{OnceCell, RefCell};
+
+use crate::board::afloat::{Load, Lying, lying};
+use crate::board::mass::{Made, Mass};
+use crate::design::{Construction, Design};
+use crate::frame::bed::{Bed, bed};
+use crate::frame::blocks::{Block, blocks};
+use crate::frame::pads::{Kind, Pads, pads};
+use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ribs, spine};
+use crate::geometry::curve::CurveError;
+use crate::rail::{Limits, Rail, Site, Strip, Warning, solve, strips, warnings};
+use crate::shape::{
+    BoardFamily, DEFAULT_TOLERANCE, Measures, ShapeTrouble, Shell, ShellError, loft, measures,
+    shape_troubles,
+};
+use crate::wood::skin::Panels;
+use crate::wood::yard::{self, Yard};
+
+/// Why a board could not be made of a design.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum BoardError {
+    /// The shell could not be lofted.
+    #[error(transparent)]
+    Shell(#[from] ShellError),
+    /// The frame could not be drawn.
+    #[error(transparent)]
+    Frame(#[from] FrameError),
+    /// A strip's path could not be fitted.
+    #[error("the strips' paths could not be drawn: {0}")]
+    Strips(CurveError),
+}
+
+/// A board: every value that a design leads to, each made from the ones before it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Board {
+    /// What the maker decided.
+    pub design: Design,
+    /// The exact curves and sections.
+    pub family: BoardFamily,
+    /// The lofted shell.
+    pub shell: Shell,
+    /// Its measures.
+    pub measures: Measures,
+    /// Measures that are not what the design says.
+    pub shape_troubles: Vec<ShapeTrouble>,
+    /// The rail along the whole board.
+    pub rail: Rail,
+    /// The starboard rail's strips along the board.
+    pub strips: Vec<Strip>,
+    /// The ribs, from the tail.
+    pub ribs: Vec<Rib>,
+    /// The spine.
+    pub spine: Spine,
+    /// What of the frame was left out or shortened, and air that is shut in.
+    pub frame_troubles: Vec<Trouble>,
+    /// Where a course cannot hold.
+    pub warnings: Vec<Warning>,
+    /// The wood its rail takes.
+    pub yard: Yard,
+    /// The solid end blocks, tail first; one is missing where the skins leave no room for it.
+    pub blocks: Vec<Block>,
+    /// Fins, leash plug and vent, their pads and clashes.
+    pub pads: Pads,
+    /// The building bed.
+    pub bed: Bed,
+    /// Bottom and deck skin as panels.
+    pub panels: Panels,
+    /// What it weighs.
+    pub mass: Mass,
+    /// How it lies in sea and fresh water.
+    pub lying: Vec<Lying>,
+}
+
+/// Spacing of the planes, mm, in which the rail is solved between ribs.
+const RAIL_STEP: f64 = 10.0;
+
+impl Board {
+    /// Solves everything.
+    pub fn new(design: Design) -> Result<Self, BoardError> {
+        let family = BoardFamily::new(&design)?;
+        let shell = loft(&family, DEFAULT_TOLERANCE)?;
+        let measures = measures(&shell)?;
+        let shape_troubles = shape_troubles(&design, &shell, &measures);
+        let planes = rail_planes(&design, RAIL_STEP);
+        let rail = solve(&shell, &design.construction, &planes)?;
+        let laid = strips(&rail).map_err(BoardError::Strips)?;
+        let (ribs, mut frame_troubles) = ribs(&design, &rail)?;
+        let (spine, short) = spine(&shell, &design, &ribs)?;
+        let blocks = blocks(&shell, &design);
+        let pads = pads(&shell, &family, &design, &rail, &ribs, &blocks);
+        let (ribs, spine, shut) = lighten(
+            &design.construction,
+            ribs,
+            spine,
+            &under_pads(&pads),
+            vent(&pads),
+        )?;
+        frame_troubles.extend(short);
+        frame_troubles.extend(shut);
+        let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
+        let yard = Yard::new(&design, &laid);
+        let bed = bed(&shell, &design);
+        let panels = Panels::new(&design, &shell);
+        let mass = Mass::new(&Made {
+            design: &design,
+            shell: &shell,
+            rail: &rail,
+            strips: &laid,
+            ribs: &ribs,
+            spine: &spine,
+            panels: &panels,
+            blocks: &blocks,
+            pads: &pads,
+        })?;
+        let alone = Load {
+            mass: mass.total,
+            centre: mass.centre,
+        };
+        let rider = design.rider.map(|rider| {
+            let x = rider.x.unwrap_or(measures.centre_of_volume[0]);
+            Load {
+                mass: rider.mass,
+                centre: [x, shell.centre_heights(x)[1] + rider.height],
+            }
+        });
+        let lying = lying(&shell, alone, rider)?;
+        Ok(Self {
+            design,
+            family,
+            shell,
+            measures,
+            shape_troubles,
+            rail,
+            strips: laid,
+            ribs,
+            spine,
+            frame_troubles,
+            warnings,
+            yard,
+            blocks,
+            pads,
+            bed,
+            panels,
+            mass,
+            lying,
+        })
+    }
+}
+
+impl Board {
+    /// What of its strips and their wood passes a limit or cannot be had, with changes that serve, the smallest first.
+    ///
+    /// Sections that are offered are tried with the rail solved again: where strips pass a limit this takes several times as long as all the rest.
+    pub fn strip_troubles(&self) -> Vec<yard::Trouble> {
+        let site = OnceCell::new();
+        // Troubles share their trials: the rail does not depend on the wood.
+        let tried: RefCell<Vec<(Construction, Option<Vec<Strip>>)>> = RefCell::default();
+        let lay = |c: &Construction| {
+            let planes = || rail_planes(&self.design, RAIL_STEP);
+            let site = site
+                .get_or_init(|| Site::new(&self.shell, &self.design.construction, &planes()).ok());
+            strips(&site.as_ref()?.solve(c).ok()?).ok()
+        };
+        let again = |changed: &Design| {
+            let c = &changed.construction;
+            let known = tried
+                .borrow()
+                .iter()
+                .find(|t| t.0 == *c)
+                .map(|t| t.1.clone());
+            known.unwrap_or_else(|| {
+                let laid = lay(c);
+                tried.borrow_mut().push((c.clone(), laid.clone()));
+                laid
+            })
+        };
+        self.yard.troubles(&self.design, &self.strips, &again)
+    }
+}
+
+/// The boxes round the pads' rectangles, over which ribs and spine stay whole.
+fn under_pads(pads: &Pads) -> Vec<KeepOut> {
+    let pads = pads.fittings.iter().filter_map(|f| f.pad.as_ref());
+    pads.map(|pad| {
+        let range = |k: usize| {
+            let of = |pick: fn(f64, f64) -> f64, start| {
+                pad.rectangle.iter().map(|p| p[k]).fold(start, pick)
+            };
+            [of(f64::min, f64::INFINITY), of(f64::max, f64::NEG_INFINITY)]
+        };
+        KeepOut {
+            x: range(0),
+            y: range(1),
+        }
+    })
+    .collect()
+}
+
+/// Where the vent opens into the hollow.
+fn vent(pads: &Pads) -> Option<[f64; 2]> {
+    let vent = pads.fittings.iter().find(|f| f.kind == Kind::Vent);
+    vent.map(|f| f.middle)
+}
+
+/// Planes for the rail: both faces and the centre of every rib, and others about `step` mm apart from block to block.
+pub fn rail_planes(design: &Design, step: f64) -> Vec<f64> {
+    let c = &design.construction;
+    let mut planes = planes(c);
+    let (start, end) = (c.tail_block, design.length - c.nose_block);
+    let count = ((end - start) / step).ceil().max(1.0) as usize;
+    // Planes too near to each other make directions of strips noisy.
+    let apart = c.rib / 4.0;
+    for i in 0..=count {
+        let x = start + (end - start) * i as f64 / count as f64;
+        if planes.iter().all(|p| (p - x).abs() > apart) {
+            planes.push(x);
+        }
+    }
+    planes.sort_by(f64::total_cmp);
+    planes
+}

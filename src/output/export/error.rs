@@ -1,0 +1,83 @@
+//! Why a file was not written.
+
+use crate::geometry::mesh::MeshReport;
+use crate::views::drawing::Fault;
+
+/// Why a file was not written.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum ExportError {
+    /// The drawing fails its check.
+    #[error("drawing '{title}' is not fit to cut, {} faults: {}", faults.len(), listed(faults))]
+    UnfitDrawing {
+        /// The drawing's title.
+        title: String,
+        /// Every fault.
+        faults: Vec<Fault>,
+    },
+    /// Nothing to draw.
+    #[error("drawing '{title}' is empty; add a part to it")]
+    EmptyDrawing {
+        /// The drawing's title.
+        title: String,
+    },
+    /// The mesh is no sound solid once its numbers are rounded to the file's.
+    #[error(
+        "mesh '{name}' does not bound a solid: {report}; mend it, or mesh with a coarser tolerance"
+    )]
+    UnfitMesh {
+        /// The mesh's name.
+        name: String,
+        /// What is wrong.
+        report: MeshReport,
+    },
+    /// More triangles than the format can count.
+    #[error("{count} triangles are more than the format can count; mesh with a coarser tolerance")]
+    TooManyTriangles {
+        /// The number of triangles.
+        count: usize,
+    },
+    /// A table's row does not fit its columns.
+    #[error(
+        "table '{title}', row {row}: {cells} cells for {columns} columns; give every row one cell a column"
+    )]
+    RaggedTable {
+        /// The table's title.
+        title: String,
+        /// Index of the row.
+        row: usize,
+        /// Its cells.
+        cells: usize,
+        /// The table's columns.
+        columns: usize,
+    },
+    /// A number of a chart or a map is not finite.
+    #[error("picture '{title}': {what} is not finite; leave the point out where there is none")]
+    PictureNotFinite {
+        /// The picture's title.
+        title: String,
+        /// Which number.
+        what: String,
+    },
+    /// A table's number is not finite.
+    #[error(
+        "table '{title}', row {row}, column '{column}': the number is not finite; use an empty cell where there is none"
+    )]
+    TableNotFinite {
+        /// The table's title.
+        title: String,
+        /// Index of the row.
+        row: usize,
+        /// Name of the column.
+        column: String,
+    },
+}
+
+/// The first faults, for the message.
+fn listed(faults: &[Fault]) -> String {
+    const SHOWN: usize = 3;
+    let mut text: Vec<String> = faults.iter().take(SHOWN).map(Fault::to_string).collect();
+    if faults.len() > SHOWN {
+        text.push("…".into());
+    }
+    text.join("; ")
+}

@@ -1,0 +1,17 @@
+//! One file format each; exporters know only drawings, charts, meshes and tables.
+//!
+//! Every writer gives the same bytes for the same value: no clock, no random ids, no locale. Coordinates
+//! are rounded to [`GRAIN`](crate::geometry::path::GRAIN).
+
+pub mod chart;
+pub mod csv;
+pub mod dxf;
+mod error;
+pub mod json;
+pub(crate) mod number;
+pub mod stl;
+pub mod svg;
+pub mod svg_shading;
+pub(crate) mod words;
+
+pub use error::ExportError;

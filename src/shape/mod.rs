@@ -1,0 +1,39 @@
+//! The finished shape: outline, rocker, foil and sections lofted to B-spline patches, and its measures.
+
+mod deck;
+mod error;
+mod family;
+mod foil;
+mod half_section;
+mod inset;
+mod key_faults;
+mod loft;
+mod measures;
+mod outline;
+pub(crate) mod plane_line;
+mod rocker;
+mod shape_trouble;
+mod skin_face;
+mod station_blend;
+
+pub use error::ShellError;
+pub use family::BoardFamily;
+pub use half_section::{HalfSection, Mark};
+pub use inset::{Cut, InsetPoint, Side};
+pub use key_faults::key_faults;
+pub use loft::{DEFAULT_TOLERANCE, End, Family, Shell, loft};
+pub use measures::{Measures, SectionArea, measures};
+pub use outline::{PlanShape, TWELVE_INCHES};
+pub use plane_line::PlaneLine;
+pub(crate) use plane_line::{LINE_ACCURACY, LinePiece};
+pub use rocker::RockerLine;
+pub use shape_trouble::{ShapeMeasure, ShapeTrouble, shape_troubles};
+pub use skin_face::SkinFace;
+pub(crate) use skin_face::{at_depth, faces, land_at_depth};
+
+use crate::design::Design;
+
+/// Lofts the shell of `design` within `tolerance` mm of its sections.
+pub fn shell(design: &Design, tolerance: f64) -> Result<Shell, ShellError> {
+    loft(&BoardFamily::new(design)?, tolerance)
+}

@@ -1,0 +1,93 @@
+//! Fittings and their clashes as tables.
+
+use super::tables::{count, degrees, mm, table as titled};
+use crate::board::Board;
+use crate::design::Through;
+use crate::frame::pads::{Fitting, Kind};
+use crate::views::table::{Cell, Column, Table};
+
+/// One row a fitting.
+pub(super) fn table(board: &Board) -> Table {
+    let columns = vec![
+        Column::plain("fitting"),
+        Column::plain("kind"),
+        Column::plain("let into"),
+        mm("from the tail"),
+        mm("middle from the tail"),
+        mm("middle to starboard"),
+        degrees("toe"),
+        degrees("cant"),
+        mm("base or diameter"),
+        mm("depth"),
+        mm("moved inboard for the strips"),
+        Column::plain("held by"),
+        mm("pad length"),
+        mm("pad width"),
+        mm("pad thickness"),
+        mm("pad board"),
+        Column::plain("pad pieces"),
+        Column::measured("pad volume", "mm³", 0),
+    ];
+    let row = |f: &Fitting| {
+        let kind = match f.kind {
+            Kind::Fin => "fin",
+            Kind::Plug => "leash plug",
+            Kind::Vent => "vent",
+        };
+        let skin = match f.through {
+            Through::Deck => "deck",
+            Through::Bottom => "bottom",
+        };
+        let mut row: Vec<Cell> = vec![f.name.as_str().into(), kind.into(), skin.into()];
+        row.extend(
+            [
+                f.from_tail,
+                f.middle[0],
+                f.middle[1],
+                f.toe.to_degrees(),
+                f.cant.to_degrees(),
+                f.base,
+                f.depth,
+                f.moved,
+            ]
+            .map(Cell::Number),
+        );
+        match &f.pad {
+            Some(pad) => {
+                row.push("pad".into());
+                let [length, width] = pad.size;
+                row.extend([length, width, pad.thickness, pad.stock].map(Cell::Number));
+                row.push(count(pad.pieces.len()));
+                row.push(pad.volume().into());
+            }
+            None => {
+                row.push("block".into());
+                row.extend(std::iter::repeat_n(Cell::Empty, 6));
+            }
+        }
+        row
+    };
+    let rows = board.pads.fittings.iter().map(row).collect();
+    titled(board, "fins, leash plug and vent", columns, rows)
+}
+
+/// One row a clash.
+pub(super) fn clashes(board: &Board) -> Table {
+    let columns = vec![
+        Column::plain("fitting"),
+        Column::plain("clashes with"),
+        Column::plain("trouble"),
+        mm("by"),
+        Column::plain("what to change"),
+    ];
+    let rows = board.pads.troubles.iter().map(|t| {
+        vec![
+            t.part.as_str().into(),
+            t.with.as_str().into(),
+            t.headline.as_str().into(),
+            t.value.into(),
+            t.remedy.as_str().into(),
+        ]
+    });
+    titled(board, "clashes of fittings", columns, rows.collect())
+}

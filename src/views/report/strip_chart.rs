@@ -1,0 +1,201 @@
+//! A strip's bends along the board, as a chart.
+
+use crate::board::Board;
+use crate::design::timber::BendKind;
+use crate::design::units::{self, Unit};
+use crate::rail::{Strained, Strip, StripPlace};
+use crate::views::chart::{Callout, Chart, Level, Mark, Panel, Series};
+use crate::wood::yard::{StripWork, limits};
+
+/// A chart and the name of the file it goes into, without an ending.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NamedChart {
+    /// File name stem, such as `strip-03`.
+    pub name: String,
+    /// What it shows, for an index.
+    pub what: String,
+    /// The chart.
+    pub chart: Chart,
+}
+
+/// A chart for every strip of a side: its bend the easy way and the hard way, its twist, and what they use of the limits.
+pub fn strip_charts(board: &Board) -> Vec<NamedChart> {
+    let pairs = board.yard.strips.iter().zip(&board.strips);
+    pairs
+        .map(|(work, strip)| NamedChart {
+            name: format!("strip-{:02}", work.number),
+            what: format!(
+                "strip {}, {}: bends and twist along it",
+                work.number,
+                work.kind.name()
+            ),
+            chart: chart(board, work, strip),
+        })
+        .collect()
+}
+
+fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
+    let unit = board.design.report;
+    let timber = &board.design.timber;
+    let [thickness, width] = work.section;
+    let axis = if unit.is_metric() { Unit::Mm } else { Unit::In };
+    let along = |x: f64| axis.from_mm(x);
+    let limits = limits(timber, &timber.rail, work.kind).ok();
+    // Share of the limit by curvature, 1/mm.
+    let share = |strained: Strained, value: f64| -> Option<f64> {
+        let limits = limits.as_ref()?;
+        Some(match strained {
+            Strained::EasyWay => limits.bending(BendKind::EasyWay, thickness, value).ratio,
+            Strained::HardWay => limits.bending(BendKind::HardWay, width, value).ratio,
+            Strained::Twist => limits.twisting(width, thickness, value).ok()??.ratio,
+        })
+    };
+    let of = |strained: Strained, place: &StripPlace| match strained {
+        Strained::EasyWay => place.bend.easy,
+        Strained::HardWay => place.bend.hard,
+        Strained::Twist => place.bend.twist,
+    };
+    let shown = |strained: Strained, value: f64| match strained {
+        Strained::Twist => (100.0 * value).to_degrees(),
+        _ => 1000.0 * value,
+    };
+    let mut panels = Vec::new();
+    let mut used = Panel {
+        title: "used of the limit".to_owned(),
+        unit: String::new(),
+        series: Vec::new(),
+        levels: vec![Level {
+            value: 1.0,
+            label: "limit".to_owned(),
+        }],
+        callouts: Vec::new(),
+    };
+    for (ink, strained) in Strained::ALL.into_iter().enumerate() {
+        let (title, unit_name) = match strained {
+            Strained::EasyWay => ("bend the easy way", "1/m"),
+            Strained::HardWay => ("bend the hard way", "1/m"),
+            Strained::Twist => ("twist", "° in 100 mm"),
+        };
+        let points = |value: &dyn Fn(&StripPlace) -> Option<f64>| -> Vec<[f64; 2]> {
+            let points = strip.places.iter();
+            points
+                .filter_map(|p| Some([along(p.x), value(p)?]))
+                .collect()
+        };
+        let worst = strip.worst(|p| of(strained, p).abs()).map(|w| w.1);
+        let place = |p: &StripPlace| units::size(p.x, unit);
+        let callouts = worst.map(|p| {
+            let value = of(strained, p);
+            let label = match strained {
+                Strained::Twist => {
+                    format!("{:.1}° in 100 mm at {}", shown(strained, value), place(p))
+                }
+                _ => format!(
+                    "{:.2}/m, radius {}, at {}",
+                    shown(strained, value),
+                    units::size(1.0 / value.abs().max(1e-9), unit),
+                    place(p)
+                ),
+            };
+            Callout {
+                at: [along(p.x), shown(strained, value)],
+                label,
+                ink,
+            }
+        });
+        // Strain is in proportion to curvature.
+        let greatest = share(strained, 1e-3).filter(|s| *s > 0.0).map(|s| 1e-3 / s);
+        let levels = greatest.map(|limit| {
+            let limit = shown(strained, limit);
+            let label = |sign: &str| format!("limit {sign}{limit:.2}");
+            [
+                Level {
+                    value: limit,
+                    label: label(""),
+                },
+                Level {
+                    value: -limit,
+                    label: label("−"),
+                },
+            ]
+        });
+        // A side that the line never nears has no limit to show.
+        let touched = |level: &Level| {
+            strip.places.iter().any(|p| {
+                shown(strained, of(strained, p)) * level.value.signum() > 0.1 * level.value.abs()
+            })
+        };
+        let mut levels: Vec<Level> = levels.into_iter().flatten().collect();
+        let all = levels.clone();
+        levels.retain(touched);
+        if levels.is_empty() {
+            levels.extend(all.into_iter().take(1));
+        }
+        panels.push(Panel {
+            title: title.to_owned(),
+            unit: unit_name.to_owned(),
+            series: vec![Series {
+                name: title.to_owned(),
+                points: points(&|p| Some(shown(strained, of(strained, p)))),
+                ink,
+            }],
+            levels,
+            callouts: callouts.into_iter().collect(),
+        });
+        let points = points(&|p| share(strained, of(strained, p)));
+        if !points.is_empty() {
+            used.series.push(Series {
+                name: title.to_owned(),
+                points,
+                ink,
+            });
+            used.callouts.extend(worst.and_then(|p| {
+                let value = share(strained, of(strained, p))?;
+                Some(Callout {
+                    at: [along(p.x), value],
+                    label: format!("{value:.2}"),
+                    ink,
+                })
+            }));
+        }
+    }
+    panels.push(used);
+    Chart {
+        title: format!(
+            "{}: strip {}, {}",
+            board.design.name,
+            work.number,
+            work.kind.name()
+        ),
+        subtitle: format!(
+            "course {}, {}{:.2} × {:.2} mm of {}, {} long; limits at {:.0} % of what breaks it{}",
+            work.course,
+            match work.laminations {
+                1 => String::new(),
+                n => format!("{n} laminations of "),
+            },
+            thickness,
+            width,
+            timber.rail.name,
+            units::length(work.finished, unit),
+            100.0 * timber.working,
+            if timber.softened.takes(work.kind) {
+                ", bends at what softened wood takes"
+            } else {
+                ""
+            }
+        ),
+        axis: format!("from the tail, {}", axis.symbol()),
+        range: [along(0.0), along(board.design.length)],
+        marks: board
+            .ribs
+            .iter()
+            .map(|rib| Mark {
+                x: along(rib.x),
+                label: rib.number.to_string(),
+            })
+            .collect(),
+        marks_name: "rib".to_owned(),
+        panels,
+    }
+}

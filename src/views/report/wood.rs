@@ -1,0 +1,242 @@
+//! The wood a rail takes: what to buy, what becomes of it, and how it moves with the air.
+
+use serde::Serialize;
+
+use crate::board::Board;
+use crate::design::timber::{Air, Grain, movement};
+use crate::design::units::{self, Unit};
+use crate::wood::stock::{Aim, Totals};
+
+/// Where a board is glued up.
+pub const SHOP_AIR: Air = Air {
+    temperature: 20.0,
+    humidity: 0.5,
+};
+/// Where it comes to lie.
+pub const BEACH_AIR: Air = Air {
+    temperature: 25.0,
+    humidity: 0.85,
+};
+
+/// Planks of one size that are needed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlankReport {
+    /// What the maker calls it.
+    pub name: String,
+    /// How many.
+    pub count: usize,
+}
+
+/// How good the cutting plan is.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct PlanReport {
+    /// What it makes least.
+    pub aim: Aim,
+    /// Whether nothing less will do, strips being scarfed where they are.
+    pub proven: bool,
+    /// Share of the aim's value that could still be saved at most with these scarfs.
+    pub gap: f64,
+    /// The same, wherever strips are scarfed.
+    pub gap_any_scarf: f64,
+    /// Share of the lanes' length that could still be saved at most.
+    pub gap_lanes: f64,
+    /// Scarf joints in a set of strips for both rails, without spares.
+    pub scarfs: usize,
+}
+
+/// What the air does to a strip.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct MovementReport {
+    /// Moisture content in the shop, percent of dry mass.
+    pub from: f64,
+    /// Moisture content on the beach, percent of dry mass.
+    pub to: f64,
+    /// What a strip's width gains if the rings lie along it, mm.
+    pub strip: f64,
+    /// What a skin of the same wood gains across each 100 mm of flatsawn plank, mm.
+    pub skin: f64,
+    /// Whether both contents lie where the coefficients hold; if not, the gains are rough.
+    pub in_range: bool,
+}
+
+/// The wood.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct WoodReport {
+    /// Species of the strips.
+    pub species: String,
+    /// Share of its breaking strain that strips may be bent to.
+    pub working: f64,
+    /// Moisture content it is weighed at, percent of dry mass.
+    pub moisture: f64,
+    /// Whether the planks are the program's assumption, the file naming none.
+    pub assumed_planks: bool,
+    /// Planks to buy or take, by size.
+    pub planks: Vec<PlankReport>,
+    /// What it comes to; nothing where there is no plan.
+    pub totals: Option<Totals>,
+    /// How good the plan is.
+    pub plan: Option<PlanReport>,
+    /// What a change of air does; nothing for a species without shrinkage figures.
+    pub movement: Option<MovementReport>,
+}
+
+impl WoodReport {
+    /// Summarises the wood of `board`.
+    pub(super) fn new(board: &Board) -> Self {
+        let (yard, timber, shop) = (&board.yard, &board.design.timber, &board.design.shop);
+        let plan = yard.cutting.as_ref().ok();
+        let sizes = shop.planks.iter().enumerate().filter_map(|(i, size)| {
+            let count = plan?.planks.iter().filter(|p| p.size == i).count();
+            (count > 0).then(|| PlankReport {
+                name: size.name.clone(),
+                count,
+            })
+        });
+        let width = yard.profiles.strip.width;
+        let moves = |size| movement(&timber.rail, size, Grain::Tangential, SHOP_AIR, BEACH_AIR);
+        let moved = moves(width).ok().zip(moves(100.0).ok());
+        Self {
+            species: timber.rail.name.clone(),
+            working: timber.working,
+            moisture: shop.moisture,
+            assumed_planks: timber.assumed_planks,
+            planks: sizes.collect(),
+            totals: yard.totals,
+            plan: plan.map(|plan| PlanReport {
+                aim: shop.aim,
+                proven: plan.optimal,
+                gap: plan.gap(),
+                gap_any_scarf: plan.gap_any_scarf(),
+                gap_lanes: plan.gap_lanes(),
+                scarfs: yard
+                    .needs
+                    .iter()
+                    .zip(&plan.scarfs)
+                    .map(|(need, s)| need.count as usize * s.joints.len())
+                    .sum(),
+            }),
+            movement: moved.map(|(strip, skin)| MovementReport {
+                from: strip.from,
+                to: strip.to,
+                strip: strip.change,
+                skin: skin.change,
+                in_range: strip.in_range,
+            }),
+        }
+    }
+}
+
+impl WoodReport {
+    /// What to buy and what becomes of it, in words: names and values; a row without a name belongs to the one before it.
+    pub fn rows(&self, unit: Unit) -> Vec<(&'static str, String)> {
+        let mut rows: Vec<(&'static str, String)> = Vec::new();
+        let mut row = |name, words| rows.push((name, words));
+        if let Some(t) = &self.totals {
+            let planks: Vec<String> = self
+                .planks
+                .iter()
+                .map(|p| format!("{} of {}", p.count, p.name))
+                .collect();
+            row("planks", planks.join(", "));
+            row(
+                "to buy",
+                format!(
+                    "{:.2} board feet, {:.4} m³, price {:.2}",
+                    t.board_feet, t.volume, t.price
+                ),
+            );
+            row(
+                "becomes",
+                format!(
+                    "{:.1} % strips, {:.1} % spare, {:.1} % offcuts kept, {:.1} % waste",
+                    100.0 * t.yielded,
+                    100.0 * t.spare,
+                    100.0 * t.kept,
+                    100.0 * t.waste
+                ),
+            );
+            row(
+                "strips' mass",
+                format!(
+                    "{} at {:.0} % moisture, both rails, without glue",
+                    units::mass(t.strip_mass, unit),
+                    self.moisture
+                ),
+            );
+        } else {
+            row("planks", "no cutting plan: see the warnings".to_owned());
+        }
+        if let Some(p) = self.plan {
+            row(
+                "scarfs",
+                match p.scarfs {
+                    0 => "none".to_owned(),
+                    n => format!("{n} in both rails"),
+                },
+            );
+            row("plan", p.words());
+        }
+        if let Some(m) = self.movement {
+            let [moves, when] = m.words();
+            row("damp air", moves);
+            row("", when);
+        }
+        rows
+    }
+}
+
+impl PlanReport {
+    /// How good it is, in words.
+    pub fn words(&self) -> String {
+        let aim = match self.aim {
+            Aim::Planks => "planks",
+            Aim::Price => "price",
+        };
+        if self.proven && self.gap_any_scarf < 5e-4 {
+            format!("{aim} proven least")
+        } else if self.proven && self.scarfs == 0 {
+            format!(
+                "{aim} proven least without scarfs; scarfing might save {:.1} % at most",
+                100.0 * self.gap_any_scarf
+            )
+        } else if self.proven {
+            format!(
+                "{aim} proven least with the scarfs where they are; other scarfs might save {:.1} % at most",
+                100.0 * self.gap_any_scarf
+            )
+        } else {
+            format!(
+                "{aim} within {:.1} % of the least with these scarfs, {:.1} % with any",
+                100.0 * self.gap,
+                100.0 * self.gap_any_scarf
+            )
+        }
+    }
+}
+
+impl MovementReport {
+    /// How far it moves, and from what air to what air.
+    pub fn words(&self) -> [String; 2] {
+        let air = |air: Air| {
+            format!(
+                "{:.0} °C and {:.0} %",
+                air.temperature,
+                100.0 * air.humidity
+            )
+        };
+        [
+            format!(
+                "a strip gains {:.2} mm in width, a skin of it {:.1} mm in 100 mm",
+                self.strip, self.skin
+            ),
+            format!(
+                "from {} ({:.1} % moisture) to {} ({:.1} %){}",
+                air(SHOP_AIR),
+                self.from,
+                air(BEACH_AIR),
+                self.to,
+                if self.in_range { "" } else { ", roughly" }
+            ),
+        ]
+    }
+}

@@ -1,0 +1,386 @@
+//! Changes that bring strips within their limits, each tried, the smallest first.
+
+use serde::Serialize;
+
+use super::StripWork;
+use super::limits::limits;
+use super::section::{Again, Search, Size, THINNEST};
+use crate::design::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
+use crate::design::units::size;
+use crate::design::{Design, Laid, Starter, Strip};
+use crate::rail::{Bar, Demand, Kind, Strained};
+
+/// Species named in a remedy.
+const NAMED: usize = 3;
+/// Most laminations the design file takes.
+const LAMINATIONS: usize = 4;
+
+/// What is changed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Change {
+    /// Another section of the moulded strips.
+    Strip(Strip),
+    /// Other starters.
+    Starter(Starter),
+    /// Every starter bent as so many laminations, glued together on the frame.
+    Laminations {
+        /// How many.
+        count: usize,
+        /// How they lie: level against bends the hard way.
+        laid: Laid,
+    },
+    /// Another species, of the program's.
+    Species(String),
+    /// Another species and another section, where neither serves alone.
+    Both(String, Strip),
+    /// The starters, or all moulded strips, whichever this kind is of, soaked or steamed before they are bent.
+    Softened(Kind),
+    /// A gentler rail: the curvature or twist, per metre, that would pass.
+    Gentler(f64),
+    /// A greater share of the limits at which scarfs may lie.
+    ScarfStrain(f64),
+    /// A smaller distance, mm, between the scarfs of neighbouring courses.
+    Stagger(f64),
+    /// Another length, mm, of the shop's planks of this index.
+    PlankLength(usize, f64),
+    /// Another number of the shop's planks of this index.
+    PlankCount(usize, u32),
+    /// Planks or machines, as the words say.
+    Shop,
+}
+
+/// A change that serves by itself.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Remedy {
+    /// What is changed.
+    pub change: Change,
+    /// What to do, in words.
+    pub text: String,
+    /// Share of the limit used at worst after the change: where a section changes, with the rail solved again, else with the strips'
+    /// bends, which stay as they are.
+    pub ratio: Option<f64>,
+    /// How much is asked of the maker, to put the smallest first. Our judgement: for a section the share it loses; steam
+    /// 0.1; a further lamination 0.15; another wood 0.25; another shape of board 1.
+    pub effort: f64,
+}
+
+impl Remedy {
+    /// What to do and what it leaves of the limit: `make the strips 5.4 mm thick (0.98 of the limit)`.
+    pub fn words(&self) -> String {
+        match (self.ratio, &self.change) {
+            (None, _) | (_, Change::Gentler(_)) => self.text.clone(),
+            (Some(share), _) => {
+                format!("{} ({:.2} of the limit)", self.text, share)
+            }
+        }
+    }
+}
+
+/// The remedies for moulded strips, or starters, `over` their limit in one way of straining; never empty.
+pub(super) fn remedies(
+    design: &Design,
+    strained: Strained,
+    works: &[StripWork],
+    over: &[(&StripWork, &Demand)],
+    again: Again<'_>,
+) -> Result<Vec<Remedy>, TimberError> {
+    let starters = over.iter().any(|(s, _)| s.kind == Kind::Starter);
+    let kind = if starters {
+        Kind::Starter
+    } else {
+        Kind::BeadAndCove
+    };
+    let trial = Trial {
+        kind,
+        limits: limits(&design.timber, &design.timber.rail, kind)?,
+        design,
+        strained,
+        works,
+        over,
+        again,
+    };
+    let mut found = Vec::new();
+    if starters {
+        found.extend(trial.section(Size::Starter));
+        found.extend(trial.laminations());
+    } else if strained == Strained::HardWay {
+        found.extend(trial.section(Size::Width));
+    } else {
+        found.extend(trial.section(Size::Thickness));
+    }
+    let species = trial.species();
+    if found.is_empty() && species.is_none() && !starters {
+        found.extend(trial.both());
+    }
+    found.extend(species);
+    found.extend(trial.softened());
+    found.extend(trial.gentler());
+    found.sort_by(|a, b| a.effort.total_cmp(&b.effort));
+    Ok(found)
+}
+
+/// Strain at `curvature`, 1/mm, against the limit.
+fn strain(
+    limits: &Limits,
+    strained: Strained,
+    bar: Bar,
+    curvature: f64,
+) -> Result<Option<Utilisation>, TimberError> {
+    Ok(match strained {
+        Strained::EasyWay => Some(limits.bending(BendKind::EasyWay, bar.thickness, curvature)),
+        Strained::HardWay => Some(limits.bending(BendKind::HardWay, bar.width, curvature)),
+        Strained::Twist => limits.twisting(bar.width, bar.thickness, curvature)?,
+    })
+}
+
+struct Trial<'a> {
+    /// Starters, or moulded strips.
+    kind: Kind,
+    limits: Limits,
+    design: &'a Design,
+    strained: Strained,
+    /// Every strip.
+    works: &'a [StripWork],
+    over: &'a [(&'a StripWork, &'a Demand)],
+    again: Again<'a>,
+}
+
+impl Trial<'_> {
+    /// Share of the limit used at worst by strips of section `bar`.
+    fn worst(&self, bar: Bar) -> Option<f64> {
+        let share = |d: &Demand| strain(&self.limits, self.strained, bar, d.curvature);
+        let mut most: f64 = 0.0;
+        for (_, d) in self.over {
+            most = most.max(share(d).ok()??.ratio);
+        }
+        Some(most)
+    }
+
+    /// The greatest size below `now`, in steps of 0.1 mm, whose section passes, and the share it uses.
+    fn greatest(&self, now: f64, bar: impl Fn(f64) -> Bar) -> Option<(f64, f64)> {
+        let tenths = (10.0 * now - 1e-9).ceil() as i64 - 1;
+        (1..=tenths).rev().find_map(|tenths| {
+            let size = tenths as f64 / 10.0;
+            let share = self.worst(bar(size))?;
+            (share <= 1.0).then_some((size, share))
+        })
+    }
+
+    /// The greatest smaller section that passes with the rail solved again.
+    fn section(&self, which: Size) -> Option<Remedy> {
+        let c = &self.design.construction;
+        let strip = c.strip;
+        let bar = |size: f64| match which {
+            Size::Thickness => Bar {
+                thickness: size,
+                width: strip.width,
+            },
+            Size::Width => Bar {
+                thickness: strip.thickness,
+                width: size,
+            },
+            Size::Starter => Bar::of(Starter { size, ..c.starter }.bent()),
+        };
+        let now = match which {
+            Size::Thickness => strip.thickness,
+            Size::Width => strip.width,
+            Size::Starter => c.starter.size,
+        };
+        let share = self.worst(bar(now))?;
+        let guess = self.greatest(now, bar).map_or(0.0, |g| g.0);
+        let search = Search {
+            design: self.design,
+            size: which,
+            wood: None,
+            strained: &[self.strained],
+            again: self.again,
+        };
+        search.remedy(share, guess)
+    }
+
+    /// Starters of laminations that are bent one by one and glued together on the frame.
+    fn laminations(&self) -> Option<Remedy> {
+        let now = self.design.construction.starter;
+        let laid = if self.strained == Strained::HardWay {
+            Laid::Level
+        } else {
+            Laid::Upright
+        };
+        let of = |count: usize| Starter {
+            laminations: count,
+            laid,
+            ..now
+        };
+        let least = if laid == now.laid {
+            now.laminations + 1
+        } else {
+            2
+        };
+        (least..=LAMINATIONS)
+            .map(of)
+            .take_while(|starter| starter.lamination() >= Starter::THINNEST)
+            .find_map(|starter| {
+                let (count, bar) = (starter.laminations, Bar::of(starter.bent()));
+                let share = self.worst(bar)?;
+                (share <= 1.0 && self.harmless(bar)).then(|| Remedy {
+                    text: format!(
+                        "bend each starter as {count} laminations of {:.1} × {:.1} mm, {}, and glue them together on the frame: \
+                         {} in [construction.starter]",
+                        starter.lamination(),
+                        now.size,
+                        laid.words(),
+                        if laid == now.laid {
+                            "`laminations`"
+                        } else {
+                            "`laminations` and `laid`"
+                        }
+                    ),
+                    change: Change::Laminations { count, laid },
+                    ratio: Some(share),
+                    effort: 0.15 * count.saturating_sub(now.laminations).max(1) as f64,
+                })
+            })
+    }
+
+    /// Whether no starter of section `bar` passes a limit that it does not pass now by as much.
+    fn harmless(&self, bar: Bar) -> bool {
+        let of = self.works.iter().filter(|s| s.kind == Kind::Starter);
+        of.flat_map(|s| &s.demand)
+            .flat_map(|d| &d.demands)
+            .all(|d| {
+                let share = strain(&self.limits, d.strained, bar, d.curvature);
+                share.is_ok_and(|share| {
+                    share.is_none_or(|u| u.ratio <= d.utilisation.ratio.max(1.0))
+                })
+            })
+    }
+
+    /// Share of their limits that the strips use at worst in any way, in a wood with `limits` and with the depths that `bar` makes of
+    /// theirs; `None` where that is not known.
+    fn worst_in(&self, limits: &Limits, bar: impl Fn(Bar) -> Bar) -> Option<f64> {
+        let mut most: f64 = 0.0;
+        for (s, _) in self.over {
+            let bar = bar(Bar::of(s.section));
+            for d in s.demand.iter().flat_map(|d| &d.demands) {
+                most = most.max(strain(limits, d.strained, bar, d.curvature).ok()??.ratio);
+            }
+        }
+        Some(most)
+    }
+
+    /// Every species of the table with its limits.
+    fn woods(&self) -> impl Iterator<Item = (&'static str, Limits)> {
+        let (timber, kind) = (&self.design.timber, self.kind);
+        table()
+            .iter()
+            .filter_map(move |w| Some((w.name.as_str(), limits(timber, w, kind).ok()?)))
+    }
+
+    /// Species of the table that take the strips as they are in every way, those nearest to their limit first.
+    fn species(&self) -> Option<Remedy> {
+        let mut able: Vec<(f64, &str)> = self
+            .woods()
+            .filter_map(|(name, limits)| Some((self.worst_in(&limits, |bar| bar)?, name)))
+            .filter(|(share, _)| *share <= 1.0)
+            .collect();
+        able.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(b.1)));
+        able.truncate(NAMED);
+        let (share, first) = able.first().copied()?;
+        let names: Vec<&str> = able.iter().map(|a| a.1).collect();
+        Some(Remedy {
+            text: format!("use {}", names.join(", or ")),
+            change: Change::Species(first.to_owned()),
+            ratio: Some(share),
+            effort: 0.25,
+        })
+    }
+
+    /// The species that takes the thickest strips in every way, and that thickness.
+    fn both(&self) -> Option<Remedy> {
+        let strip = self.design.construction.strip;
+        let tenths = (10.0 * strip.thickness - 1e-9).ceil() as i64 - 1;
+        let sizes = (1..=tenths).rev().map(|t| t as f64 / 10.0);
+        let (thickness, _, name) = sizes.take_while(|t| *t >= THINNEST).find_map(|t| {
+            self.woods()
+                .filter_map(|(name, limits)| {
+                    let share = self.worst_in(&limits, |bar| Bar {
+                        thickness: t,
+                        ..bar
+                    })?;
+                    (share <= 1.0).then_some((t, share, name))
+                })
+                .reduce(|a, b| if b.1 < a.1 { b } else { a })
+        })?;
+        let limits = limits(&self.design.timber, find(name).ok()?, self.kind).ok()?;
+        let search = Search {
+            design: self.design,
+            size: Size::Thickness,
+            wood: Some(name),
+            strained: &Strained::ALL,
+            again: self.again,
+        };
+        search.remedy(self.worst_in(&limits, |bar| bar)?, thickness)
+    }
+
+    /// Soaking and steaming, which help bending but are not known to help twist.
+    fn softened(&self) -> Option<Remedy> {
+        if self.strained == Strained::Twist || self.design.timber.softened.takes(self.kind) {
+            return None;
+        }
+        let most = self.over.iter().map(|(_, d)| d.utilisation.value);
+        let share = most.fold(0.0, f64::max) / SOFTENED;
+        (share <= 1.0).then(|| Remedy {
+            text: format!(
+                "soak or steam them, `softened` in [timber]: softened wood takes about {:.1} % on its stretched side (from memory); try one first",
+                100.0 * SOFTENED
+            ),
+            change: Change::Softened(self.kind),
+            ratio: Some(share),
+            effort: 0.1,
+        })
+    }
+
+    /// The bend that these strips would pass at.
+    fn gentler(&self) -> Option<Remedy> {
+        let (_, worst) = self.over.iter().copied().reduce(|a, b| {
+            if b.1.utilisation.ratio > a.1.utilisation.ratio {
+                b
+            } else {
+                a
+            }
+        })?;
+        // Every strain is in proportion to its curvature.
+        let curvature = worst.curvature / worst.utilisation.ratio;
+        let text = match self.strained {
+            Strained::Twist => format!(
+                "draw the rail so that it twists no more than {:.1}° in 100 mm there, where it now twists {:.1}°",
+                (100.0 * curvature).to_degrees(),
+                (100.0 * worst.curvature).to_degrees()
+            ),
+            _ => format!(
+                "draw the rail with no less than {} radius there, where it now has {}",
+                size(self.up(1.0 / curvature), self.design.report),
+                size(1.0 / worst.curvature, self.design.report)
+            ),
+        };
+        Some(Remedy {
+            text,
+            change: Change::Gentler(1000.0 * curvature),
+            ratio: Some(1.0),
+            effort: 1.0,
+        })
+    }
+}
+
+impl Trial<'_> {
+    /// `mm` taken up to a whole millimetre, or to a sixteenth where the report is in inches.
+    fn up(&self, mm: f64) -> f64 {
+        let step = if self.design.report.is_metric() {
+            1.0
+        } else {
+            25.4 / 16.0
+        };
+        (mm / step).ceil() * step
+    }
+}
