@@ -3,7 +3,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+
+use crate::common::imports::{Sources, circles, uses};
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -11,17 +13,6 @@ fn root() -> &'static Path {
 
 fn read(path: &str) -> String {
     fs::read_to_string(root().join(path)).unwrap_or_else(|e| panic!("{path}: {e}"))
-}
-
-fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            sources(&path, found);
-        } else if path.extension().is_some_and(|e| e == "rs") {
-            found.push(path);
-        }
-    }
 }
 
 /// DEVELOPERS.md's table of rooms: each room and what it may know, in the table's order.
@@ -46,44 +37,11 @@ fn rooms() -> Vec<(String, BTreeSet<String>)> {
     .collect()
 }
 
-/// The rooms that `text` names after `crate::`, also within braces.
-fn named(text: &str) -> BTreeSet<String> {
-    let mut names = BTreeSet::new();
-    let code = text
-        .lines()
-        .filter(|line| !line.trim_start().starts_with("//"));
-    let code: String = code.collect::<Vec<_>>().join("\n");
-    let word = |s: &str| -> String {
-        s.chars()
-            .take_while(|c| c.is_ascii_alphanumeric() || *c == '_')
-            .collect()
-    };
-    for (at, _) in code.match_indices("crate::") {
-        let rest = &code[at + "crate::".len()..];
-        match rest.strip_prefix('{') {
-            None => {
-                names.insert(word(rest));
-            }
-            Some(list) => {
-                let mut depth = 0;
-                let mut first = true;
-                for (i, c) in list.char_indices() {
-                    match c {
-                        '{' => depth += 1,
-                        '}' if depth == 0 => break,
-                        '}' => depth -= 1,
-                        ',' if depth == 0 => first = true,
-                        c if first && c.is_ascii_alphabetic() => {
-                            names.insert(word(&list[i..]));
-                            first = false;
-                        }
-                        _ => {}
-                    }
-                }
-            }
-        }
-    }
-    names
+/// The room a path from the crate's root lies in: the longest that the table has.
+fn room_of<'a>(rooms: &'a [(String, BTreeSet<String>)], path: &[String]) -> Option<&'a str> {
+    let names = (1..=path.len()).rev().map(|n| path[..n].join("::"));
+    let found = names.filter_map(|name| rooms.iter().find(|r| r.0 == name));
+    found.map(|r| r.0.as_str()).next()
 }
 
 #[test]
@@ -105,44 +63,53 @@ fn imports_run_downward() {
             );
         }
     }
-    let mut files = Vec::new();
-    sources(&root().join("src"), &mut files);
-    let mut used: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
-    for file in files {
-        let below = file.strip_prefix(root().join("src")).unwrap();
-        let first = below.iter().next().unwrap().to_str().unwrap();
-        let room = first.trim_end_matches(".rs");
-        if matches!(room, "lib" | "main") {
+    let sources = Sources::read(&root().join("src"));
+    let mut used: BTreeMap<&str, BTreeSet<String>> = BTreeMap::new();
+    for module in sources.modules() {
+        let Some(room) = room_of(&rooms, module) else {
+            // A wing's page only declares its rooms.
+            assert!(
+                sources.named(module).is_empty() && module.len() == 1,
+                "{module:?} is missing from DEVELOPERS.md's table of rooms"
+            );
             continue;
-        }
-        let Some((_, knows)) = rooms.iter().find(|r| r.0 == room) else {
-            panic!("{room} is missing from DEVELOPERS.md's table of rooms");
         };
-        for other in named(&fs::read_to_string(&file).unwrap()) {
-            if other != room {
-                assert!(
-                    knows.contains(&other),
-                    "{} uses crate::{other}, which DEVELOPERS.md does not let {room} know",
-                    below.display()
-                );
-                used.entry(room.to_owned()).or_default().insert(other);
-            }
+        for path in sources.named(module) {
+            let Some(other) = room_of(&rooms, &path).filter(|other| *other != room) else {
+                continue;
+            };
+            let knows = &rooms[order[room]].1;
+            assert!(
+                knows.contains(other),
+                "{module:?} uses {path:?}, which DEVELOPERS.md does not let {room} know"
+            );
+            used.entry(room).or_default().insert(other.to_owned());
         }
     }
     for (room, knows) in &rooms {
-        let used = used.remove(room).unwrap_or_default();
+        let used = used.remove(room.as_str()).unwrap_or_default();
         assert_eq!(
             &used, knows,
             "what {room} knows, by the code and by the table"
         );
     }
+    let wings: BTreeSet<&str> = rooms.iter().filter_map(|r| r.0.split("::").next()).collect();
+    assert!(wings.len() <= 10, "{wings:?}");
+}
+
+#[test]
+fn no_files_use_each_other_in_a_circle() {
+    let found = circles(&Sources::read(&root().join("src")));
+    assert!(found.is_empty(), "{found:#?}");
 }
 
 #[test]
 fn imports_are_found_in_every_writing() {
-    let text = "use crate::a::B;\nuse crate::{c::{D, e}, f};\n// crate::no\nlet x = crate::g::h();";
-    let expected = ["a", "c", "f", "g"].map(str::to_owned);
-    assert_eq!(named(text), BTreeSet::from(expected));
+    let text = "use crate::a::B;\nuse crate::{c::{D, e}, f::self};\npub(super) use g::h as k;\nfn x() { y(); }\nuse super::l;";
+    let found = uses(text).into_iter();
+    let found: Vec<String> = found.map(|(_, path)| path.join("::")).collect();
+    let expected = ["crate::a::B", "crate::c::D", "crate::c::e", "crate::f", "g::h", "super::l"];
+    assert_eq!(found, expected);
 }
 
 /// The lines of the README's code blocks for a shell.
