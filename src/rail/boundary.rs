@@ -8,7 +8,8 @@ use crate::shape::SkinFace;
 impl Stack {
     /// The strips' inner sides as a polyline from the bottom skin's inner face to the deck's, (y, z) in mm.
     ///
-    /// Neighbouring faces are joined where they meet (a joint that closes inboard), round the bead that lies bare (one that opens inboard), or
+    /// Neighbouring faces are joined where they meet (a joint that closes inboard), round the lip that hangs there over a shallow bead, round the
+    /// bead that lies bare (one that opens inboard), or
     /// by a straight line (a step between strips of different thickness). `None` without courses, or where the faces do not lie
     /// between the skins.
     pub fn inner_boundary(&self) -> Option<Vec<Vector<2>>> {
@@ -67,8 +68,7 @@ impl Stack {
         };
         let mut end = self.courses.len();
         // A top strip that only fills the outer corner has its inner face above the deck's: the rib ends on the one below.
-        while end > first + 1
-            && self.faces[1].inside(&self.courses[end - 1].rested_face()[0]) <= 0.0
+        while end > first + 1 && self.faces[1].inside(&self.courses[end - 1].inner_wood()[0]) <= 0.0
         {
             end -= 1;
         }
@@ -77,6 +77,17 @@ impl Stack {
 }
 
 impl Course {
+    /// What of the inner face is wood: from the base, or the lip beside a cove, to the shoulder.
+    pub fn inner_wood(&self) -> [Vector<2>; 2] {
+        let [foot, shoulder] = self.inner_face();
+        let low = if self.kind == Kind::BeadAndCove {
+            self.inner(self.lip)
+        } else {
+            foot
+        };
+        [low, shoulder]
+    }
+
     /// As [`inner_face`](Self::inner_face), up to the height of the head, where the next strip's foot is.
     fn rested_face(&self) -> [Vector<2>; 2] {
         let [foot, _] = self.inner_face();
@@ -118,6 +129,10 @@ fn joined(courses: &[Course]) -> Vec<Vector<2>> {
     let mut line = Vec::new();
     for w in courses.windows(2) {
         let [[a, b], [c, d]] = [&w[0], &w[1]].map(Course::rested_face);
+        if let Some(ledge) = overhang(&w[0], &w[1]) {
+            line.extend(ledge);
+            continue;
+        }
         match crossing(a, b, c, d) {
             Some(point) => line.push(point),
             None if w[1].kind == Kind::BeadAndCove && (b - a).perp(&(d - c)) < 0.0 => {
@@ -131,6 +146,28 @@ fn joined(courses: &[Course]) -> Vec<Vector<2>> {
         }
     }
     line
+}
+
+/// How far inboard of the strip below, mm, a lip may hang without the rib going round it: less than the gap that glue fills.
+const HANGS: f64 = 0.25;
+
+/// Where a joint closes inboard and the bead is shallow, the lip above hangs inboard of the face below: from that face along the lip to its corner.
+fn overhang(below: &Course, above: &Course) -> Option<[Vector<2>; 2]> {
+    if above.kind != Kind::BeadAndCove {
+        return None;
+    }
+    let bead = SquareFrame {
+        origin: below.head,
+        ..below.frame
+    };
+    let lip = above.inner(above.lip);
+    let outward = above.frame.plane(Vector::<2>::new(0.0, above.lip));
+    let [at, to] = [lip, outward].map(|p| bead.local(p));
+    let face = -below.thickness / 2.0;
+    let hangs = face - at.x;
+    // Along the lip to the face, which it meets below the shoulder, where it digs in.
+    let meets = at + (to - at) * (hangs / (to.x - at.x));
+    (hangs > HANGS && to.x > face && meets.y < below.shoulder).then(|| [bead.plane(meets), lip])
 }
 
 /// Chord error, mm, of points along a bare bead.

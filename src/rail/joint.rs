@@ -19,24 +19,26 @@ pub struct Joint {
 /// The joint of two strips of one profile at a given roll (radians).
 ///
 /// In the lower strip's axes the bead's centre is the origin and its shoulders are at (±t/2, √(r² − t²/4)). The upper strip's
-/// lip corners, (±t/2, r − s_c) at rest, turn about the origin. On the closing side the corner enters the lower strip when
-/// it comes below the shoulder; its depth there is the distance to the face or to the shoulder, whichever is less. On the
-/// opening side the gap is the distance from corner to shoulder. A half-round with a full cove (s_c = r = t/2) gives
+/// lips, from (±t/2, r − s_c) at rest to where the cove begins, turn about the origin. On the closing side a lip enters the lower strip when
+/// it comes below the shoulder; its depth there is the distance to the face or to the shoulder, whichever is less, and greatest at one of its
+/// ends, from which the cove leads away along the bead. On the
+/// opening side the gap is the distance from outer corner to shoulder. A half-round with a full cove (s_c = r = t/2) gives
 /// r(1 − cos φ) and 2 r sin(φ/2).
 pub fn joint(strip: &Strip, roll: f64) -> Joint {
     let half = strip.thickness / 2.0;
     let shoulder = strip.springing();
     // Turning the top inboard (out is +x) lifts the outer lip and drives the inner one down.
-    let turned = |side: f64| {
+    let turned = |across: f64| {
         let (s, c) = roll.sin_cos();
-        let corner = Vector::<2>::new(side * half, strip.lip_height());
+        let corner = Vector::<2>::new(across, strip.lip_height());
         Vector::<2>::new(corner.x * c - corner.y * s, corner.x * s + corner.y * c)
     };
     let mut dig_in = 0.0_f64;
     let mut mouth_gap = 0.0_f64;
     for side in [-1.0, 1.0] {
-        let corner = turned(side);
-        let depth = entry(strip, &corner);
+        let corner = turned(side * half);
+        let inner = turned(side * strip.cove_half_chord());
+        let depth = entry(strip, &corner).max(entry(strip, &inner));
         dig_in = dig_in.max(depth);
         if depth == 0.0 {
             mouth_gap = mouth_gap.max((corner - Vector::<2>::new(side * half, shoulder)).norm());

@@ -7,7 +7,8 @@ use super::courses::{Kind, Stack};
 use super::joint::open_at;
 use super::margins::Margins;
 use super::solve::Site;
-use crate::design::{Construction, Strip};
+use crate::design::{Construction, Lie, Strip};
+use crate::geometry::curve::Vector;
 use crate::shape::{Shell, ShellError};
 
 /// Limits a joint is held to (common practice, no published source).
@@ -19,6 +20,8 @@ pub struct Limits {
     pub mouth_gap: f64,
     /// Angle to which a flat base is planed, radians; past it too little of the strip is left.
     pub bevel: f64,
+    /// How far a starter may stand off the bottom skin, mm: what glue fills.
+    pub off_skin: f64,
     /// What a strip may still move, mm, in the last round of the solution: a tenth of what can be seen at the bench.
     pub settled: f64,
 }
@@ -29,6 +32,7 @@ impl Default for Limits {
             dig_in: 0.5,
             mouth_gap: 0.2,
             bevel: 40.0_f64.to_radians(),
+            off_skin: 0.3,
             settled: 0.01,
         }
     }
@@ -48,6 +52,8 @@ pub enum Trouble {
     MouthGap,
     /// A flat base must be planed too steeply.
     Bevel,
+    /// A starter stands off the bottom skin.
+    OffSkin,
     /// The stack does not reach the deck.
     Open,
     /// The strips' paths do not settle.
@@ -92,6 +98,7 @@ impl std::fmt::Display for Warning {
             Trouble::DigIn => "lip digs in",
             Trouble::MouthGap => "joint opens on the finished rail",
             Trouble::Bevel => "base planed to",
+            Trouble::OffSkin => "base stands off the bottom skin by",
             Trouble::Open => "top stays below the deck's inner face by",
             Trouble::Unsettled => "path is uncertain by",
         };
@@ -174,6 +181,9 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
                 "give the outline a gentler bend there, or use narrower strips",
             );
         }
+        if construction.starter.lie == Lie::Abreast {
+            starter_troubles(stack, limits, &mut add);
+        }
         if !(stack.closed || stack.filled || stack.courses.is_empty()) {
             let last = stack.courses.len() - 1;
             let gap = stack.faces[1].inside(&stack.courses[last].inner_face()[1]);
@@ -217,6 +227,26 @@ fn margin_troubles(
             c.proud,
             remedy,
         );
+    }
+}
+
+/// Starters abreast lie in one plane; a skin that bends under them leaves the inner ones.
+fn starter_troubles(
+    stack: &Stack,
+    limits: &Limits,
+    add: &mut impl FnMut(usize, Trouble, f64, f64, &str),
+) {
+    let starters = stack.courses.iter().enumerate();
+    for (i, course) in starters.filter(|(_, c)| c.kind == Kind::Starter) {
+        let half = course.thickness / 2.0;
+        let corner = |out: f64| course.frame.plane(Vector::<2>::new(out, 0.0));
+        // A part bears with the corner that is the nearer.
+        let gap = [-half, half].map(|out| stack.faces[0].inside(&corner(out)));
+        let gap = gap[0].min(gap[1]);
+        if gap > limits.off_skin {
+            let remedy = "plane the starters' base to the skin there, take one starter less (`count`), or let the skin go on straight sooner (less `skin_turn`)";
+            add(i, Trouble::OffSkin, gap, limits.off_skin, remedy);
+        }
     }
 }
 

@@ -50,10 +50,13 @@ fn strace() -> Option<PathBuf> {
 /// A build with `--r12`, whose calls strace changes by `rules`.
 fn start(strace: &Path, folder: &Path, rules: &[String]) -> Child {
     let mut command = Command::new(strace);
+    // What is changed must be watched.
+    let changed = rules.iter().filter_map(|rule| rule.split(':').next());
+    let watched: Vec<&str> = std::iter::once(CHANGES).chain(changed).collect();
     command
         .args(["-o", "../calls"])
         .arg("-e")
-        .arg(format!("trace={CHANGES}"));
+        .arg(format!("trace={}", watched.join(",")));
     for rule in rules {
         command.arg("-e").arg(format!("inject={rule}"));
     }

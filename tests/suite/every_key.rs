@@ -125,7 +125,6 @@ fn any_design_is_refused_or_becomes_a_sound_board() {
 }
 
 #[test]
-#[ignore = "one plausible board in seventeen does not go together yet, most by a strip 0.3 to 1 mm in a rib; it prints which"]
 fn plausible_boards_go_together() {
     let all = outcomes(count());
     println!("{}", summary(&all));

@@ -93,7 +93,10 @@ fn imports_run_downward() {
             "what {room} knows, by the code and by the table"
         );
     }
-    let wings: BTreeSet<&str> = rooms.iter().filter_map(|r| r.0.split("::").next()).collect();
+    let wings: BTreeSet<&str> = rooms
+        .iter()
+        .filter_map(|r| r.0.split("::").next())
+        .collect();
     assert!(wings.len() <= 10, "{wings:?}");
 }
 
@@ -108,7 +111,14 @@ fn imports_are_found_in_every_writing() {
     let text = "use crate::a::B;\nuse crate::{c::{D, e}, f::self};\npub(super) use g::h as k;\nfn x() { y(); }\nuse super::l;";
     let found = uses(text).into_iter();
     let found: Vec<String> = found.map(|(_, path)| path.join("::")).collect();
-    let expected = ["crate::a::B", "crate::c::D", "crate::c::e", "crate::f", "g::h", "super::l"];
+    let expected = [
+        "crate::a::B",
+        "crate::c::D",
+        "crate::c::e",
+        "crate::f",
+        "g::h",
+        "super::l",
+    ];
     assert_eq!(found, expected);
 }
 

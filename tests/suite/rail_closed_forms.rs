@@ -1,9 +1,10 @@
 //! The rail against closed forms.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use crate::common::prisms;
-use boardwright::design::{Construction, Lie};
+use crate::common::{flat, prisms};
+use boardwright::design::{Construction, Lie, Strip};
 use boardwright::geometry::curve::Vector;
+use boardwright::geometry::path::Point;
 use boardwright::rail::{Kind, Rail, joint, open_at, slices, solve};
 use boardwright::shape::loft;
 use prisms::{Prism, construction};
@@ -220,6 +221,62 @@ fn a_half_round_joint_has_its_closed_forms() {
     let free = 2.0 * (0.5_f64 / (2.0 * r)).atan();
     assert!(joint(&strip, 0.9 * free).dig_in < 1e-9);
     assert!((joint(&strip, 0.0).mouth_gap - 0.5).abs() < 1e-12);
+}
+
+/// How deep a rolled strip enters the one below, against their outlines laid over each other: the deepest corner of the upper one's base in the
+/// lower one's polygon.
+#[test]
+fn a_lip_enters_as_deep_as_the_outlines_overlap() {
+    let slice = |strip: Strip| {
+        // The profile alone is asked for; its own axes lie in the plane.
+        let mut c = construction();
+        c.strip = strip;
+        let upright = Prism {
+            length: 2000.0,
+            half: [240.0; 2],
+            height: 120.0,
+            round: false,
+        };
+        let rail = rail(&upright, &c);
+        let stack = &rail.stacks[9];
+        let found = slices(stack, &c);
+        let slice = found.into_iter().find(|s| s.kind == Kind::BeadAndCove);
+        slice.unwrap().profile.flatten(1e-5)
+    };
+    for (width, bead_radius, cove_depth) in [
+        (12.7, 3.0, 2.5),
+        (12.7, 3.0, 3.0),
+        (14.0, 5.0, 0.9),
+        (16.0, 3.4, 1.2),
+    ] {
+        let mut strip = construction().strip;
+        (strip.width, strip.bead_radius, strip.cove_radius) = (width, bead_radius, bead_radius);
+        strip.cove_depth = cove_depth;
+        let outline = slice(strip);
+        let pitch = strip.pitch();
+        // The lower strip, its bead's centre at the origin.
+        let mut lower: Vec<Point> = outline
+            .iter()
+            .map(|p| Point::new(p.x, p.y - pitch))
+            .collect();
+        lower.push(lower[0]);
+        for degrees in [10.0_f64, 25.0, 43.0, 55.0] {
+            let (s, c) = degrees.to_radians().sin_cos();
+            let base = outline
+                .iter()
+                .filter(|p| p.y < bead_radius - cove_depth + 1e-9 && p.x < 0.0);
+            let turned = base.map(|p| Point::new(p.x * c - p.y * s, p.x * s + p.y * c));
+            let deep = turned
+                .filter(|p| flat::inside(&lower, *p))
+                .map(|p| flat::distance(&lower, p));
+            let deepest = deep.fold(0.0, f64::max);
+            let found = joint(&strip, degrees.to_radians()).dig_in;
+            assert!(
+                (found - deepest).abs() < 1e-3,
+                "{width} {bead_radius} {degrees}: {found}, {deepest}"
+            );
+        }
+    }
 }
 
 /// A strip finishing 6 mm thick and about 12.7 mm wide, two 8 × 8 mm starters to each rail and one bead-only strip next to

@@ -86,6 +86,24 @@ impl Heights {
         let [low, high] = self.spans[self.cell(0, p.x) * self.cells[1] + self.cell(1, p.y)];
         p.z >= low - distance && p.z <= high + distance
     }
+
+    /// As [`near`](Self::near), for some place of an upright box, its least and its greatest corner given.
+    pub(super) fn near_box(&self, [from, to]: &[Point3<f64>; 2], distance: f64) -> bool {
+        let beyond = (0..2).any(|i| {
+            let far = self.low[i] + self.side[i] * self.cells[i] as f64;
+            to[i] < self.low[i] || from[i] > far
+        });
+        if beyond || distance > self.reach {
+            return !beyond;
+        }
+        let [x, y] = [0, 1].map(|i| self.cell(i, from[i])..=self.cell(i, to[i]));
+        x.into_iter().any(|row| {
+            let spans = &self.spans[row * self.cells[1]..][y.clone()];
+            spans
+                .iter()
+                .any(|[low, high]| to.z >= low - distance && from.z <= high + distance)
+        })
+    }
 }
 
 /// The least span that holds both.

@@ -221,7 +221,7 @@ fn bears(stack: &Stack, strip: &Strip, lie: Lie) -> bool {
     let outer = lie == Lie::Abreast
         && c.kind == Course::Starter
         && next.is_some_and(|next| next.kind == Course::Starter);
-    let [low, high] = c.inner_face();
+    let [low, high] = c.inner_wood();
     let steps = 20;
     let within = (0..=steps)
         .map(|i| low + (high - low) * (f64::from(i) / f64::from(steps)))

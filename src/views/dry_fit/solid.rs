@@ -17,9 +17,6 @@ const SAMPLE: f64 = 4.0;
 /// Slivers thinner than this, mm, are not meshes' own but rounding.
 const SCALE: f64 = 1e-9;
 
-/// Triangles with an edge longer than this, mm, are kept wherever they are; those between the rail's planes are shorter.
-const LARGE: f64 = 12.0;
-
 /// A closed mesh made ready for distances.
 pub struct Solid {
     /// Triangles that some neighbour may reach; none where there are no such triangles.
@@ -57,7 +54,7 @@ impl Place {
         }
         Ok(Self {
             within: Heights::new(mesh, &bounds, OVERLAP),
-            beside: Heights::new(mesh, &bounds, REACH + LARGE),
+            beside: Heights::new(mesh, &bounds, REACH),
             bounds,
         })
     }
@@ -82,13 +79,12 @@ impl Solid {
         place: Arc<Place>,
         neighbours: &[Arc<Place>],
     ) -> Result<Self, FitError> {
-        // A triangle that has a place within reach of a neighbour has its corners within reach and its own size.
-        let near = |p: &Point3<f64>| neighbours.iter().any(|n| n.beside.near(p, REACH + LARGE));
-        let near: Vec<bool> = mesh.vertices.iter().map(near).collect();
         let kept = |t: &&[u32; 3]| {
             let [a, b, c] = mesh.corners(**t);
-            let large = [b - a, c - b, a - c].iter().any(|edge| edge.norm() > LARGE);
-            large || t.iter().any(|&i| near[i as usize])
+            let corners = [a.inf(&b).inf(&c), a.sup(&b).sup(&c)];
+            neighbours
+                .iter()
+                .any(|n| n.beside.near_box(&corners, REACH))
         };
         let triangles = mesh.triangles.iter().filter(kept).copied().collect();
         Self::of(mesh, place, triangles)
@@ -104,7 +100,8 @@ impl Solid {
         let near = if near.is_empty() {
             None
         } else {
-            let tri = TriMesh::with_flags(vertices.clone(), near, TriMeshFlags::ORIENTED);
+            let (corners, near) = compact(&vertices, near);
+            let tri = TriMesh::with_flags(corners, near, TriMeshFlags::ORIENTED);
             Some(tri.map_err(|error| open(mesh, error))?)
         };
         Ok(Self {
@@ -167,6 +164,21 @@ impl Solid {
         let whole: f64 = self.triangles.iter().map(angle).sum();
         whole > 2.0 * std::f64::consts::PI
     }
+}
+
+/// The vertices that triangles have, and the triangles by their new numbers.
+fn compact(vertices: &[Vector], mut triangles: Vec<[u32; 3]>) -> (Vec<Vector>, Vec<[u32; 3]>) {
+    let mut numbers = vec![u32::MAX; vertices.len()];
+    let mut kept = Vec::new();
+    for corner in triangles.iter_mut().flatten() {
+        let number = &mut numbers[*corner as usize];
+        if *number == u32::MAX {
+            *number = kept.len() as u32;
+            kept.push(vertices[*corner as usize]);
+        }
+        *corner = *number;
+    }
+    (kept, triangles)
 }
 
 /// The mesh's corners, places along its long edges, and places within its large triangles.

@@ -78,6 +78,7 @@ impl Advice {
             Trouble::MouthGap => format!("a joint opens wider than {limit} on the finished rail"),
             Trouble::Bevel => format!("a flat base is planed steeper than {limit}"),
             Trouble::Open => "the top strip stays below the deck's inner face".into(),
+            Trouble::OffSkin => format!("a starter stands more than {limit} off the bottom skin"),
             Trouble::Unsettled => "the strips' paths could not be worked out exactly".into(),
         }
     }

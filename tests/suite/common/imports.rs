@@ -22,7 +22,9 @@ impl Sources {
         let files: BTreeMap<Module, String> = paths
             .iter()
             .map(|path| (module(path.strip_prefix(root).unwrap()), code(path)))
-            .filter(|(module, _)| !matches!(module.as_slice(), [one] if one == "lib" || one == "main"))
+            .filter(
+                |(module, _)| !matches!(module.as_slice(), [one] if one == "lib" || one == "main"),
+            )
             .collect();
         let mut sources = Self {
             files,
@@ -73,7 +75,9 @@ impl Sources {
 
     /// The module whose file defines what a path from the root names.
     fn home(&self, path: &Module) -> Option<Module> {
-        let depth = (0..=path.len()).rev().find(|n| self.files.contains_key(&path[..*n]))?;
+        let depth = (0..=path.len())
+            .rev()
+            .find(|n| self.files.contains_key(&path[..*n]))?;
         let at = path[..depth].to_vec();
         match path.get(depth) {
             Some(name) => match self.passed_on.get(&(at.clone(), name.clone())) {
@@ -89,12 +93,16 @@ impl Sources {
         let text = &self.files[module];
         let used = uses(text).into_iter().filter(|(public, _)| !public);
         let used = used.map(|(_, path)| path).chain(inline(text));
-        used.filter_map(|path| self.absolute(module, &path)).collect()
+        used.filter_map(|path| self.absolute(module, &path))
+            .collect()
     }
 
     /// The modules whose files a module's code uses.
     pub fn used(&self, module: &Module) -> BTreeSet<Module> {
-        let homes = self.named(module).into_iter().filter_map(|path| self.home(&path));
+        let homes = self
+            .named(module)
+            .into_iter()
+            .filter_map(|path| self.home(&path));
         homes.filter(|home| home != module).collect()
     }
 }
@@ -111,7 +119,10 @@ fn collect(folder: &Path, found: &mut Vec<PathBuf>) {
 }
 
 fn module(path: &Path) -> Module {
-    let mut parts: Module = path.iter().map(|p| p.to_str().unwrap().to_owned()).collect();
+    let mut parts: Module = path
+        .iter()
+        .map(|p| p.to_str().unwrap().to_owned())
+        .collect();
     let last = parts.pop().unwrap();
     match last.trim_end_matches(".rs") {
         "mod" => {}
@@ -166,7 +177,11 @@ fn multiplied(path: &str) -> Vec<Module> {
         let parts = path.split("::").map(|p| p.trim().to_owned());
         return vec![parts.filter(|p| p != "self" || path == "self").collect()];
     };
-    let head: Module = path[..open].split("::").map(|p| p.trim().to_owned()).filter(|p| !p.is_empty()).collect();
+    let head: Module = path[..open]
+        .split("::")
+        .map(|p| p.trim().to_owned())
+        .filter(|p| !p.is_empty())
+        .collect();
     let inner = &path[open + 1..path.rfind('}').unwrap_or(path.len())];
     let mut items = Vec::new();
     let (mut depth, mut start) = (0, 0);
@@ -182,7 +197,10 @@ fn multiplied(path: &str) -> Vec<Module> {
         }
     }
     items.push(&inner[start..]);
-    let whole = items.into_iter().filter(|i| !i.trim().is_empty()).flat_map(multiplied);
+    let whole = items
+        .into_iter()
+        .filter(|i| !i.trim().is_empty())
+        .flat_map(multiplied);
     whole.map(|tail| [head.clone(), tail].concat()).collect()
 }
 
@@ -191,27 +209,41 @@ fn inline(text: &str) -> Vec<Module> {
     let mut found = Vec::new();
     for (at, _) in text.match_indices("::") {
         let before = &text[..at];
-        let word: String = before.chars().rev().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
+        let word: String = before
+            .chars()
+            .rev()
+            .take_while(|c| c.is_alphanumeric() || *c == '_')
+            .collect();
         let word: String = word.chars().rev().collect();
         let head = &before[..before.len() - word.len()];
         if (word != "crate" && word != "super") || head.ends_with("::") {
             continue;
         }
         // Declarations are read apart; where one is broken, the lines after its first have no path from the root.
-        if declared(head.rsplit('\n').next().unwrap()).is_some() || head.trim_end().ends_with("use") {
+        if declared(head.rsplit('\n').next().unwrap()).is_some() || head.trim_end().ends_with("use")
+        {
             continue;
         }
-        let tail = text[at..].chars().take_while(|c| c.is_alphanumeric() || *c == '_' || *c == ':');
+        let tail = text[at..]
+            .chars()
+            .take_while(|c| c.is_alphanumeric() || *c == '_' || *c == ':');
         let path = word + &tail.collect::<String>();
-        found.push(path.split("::").map(str::to_owned).filter(|p| !p.is_empty()).collect());
+        found.push(
+            path.split("::")
+                .map(str::to_owned)
+                .filter(|p| !p.is_empty())
+                .collect(),
+        );
     }
     found
 }
 
 /// Groups of modules each of which leads back to itself through the others.
 pub fn circles(sources: &Sources) -> Vec<BTreeSet<Module>> {
-    let edges: BTreeMap<Module, BTreeSet<Module>> =
-        sources.modules().map(|m| (m.clone(), sources.used(m))).collect();
+    let edges: BTreeMap<Module, BTreeSet<Module>> = sources
+        .modules()
+        .map(|m| (m.clone(), sources.used(m)))
+        .collect();
     let reached = |from: &Module| {
         let mut seen = BTreeSet::new();
         let mut open: Vec<&Module> = edges[from].iter().collect();

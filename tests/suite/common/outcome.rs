@@ -139,7 +139,8 @@ fn followed(text: &str, fit: bool) -> Outcome {
     seen
 }
 
-/// Whether `check` warns of what the dry fit finds: lips that dig in, and joints that open, where strips roll on each other.
+/// Whether `check` warns of what the dry fit finds: lips that dig in, and joints that open, where strips roll on each other; starters that stand
+/// off the skin.
 pub fn is_warned_of(board: &Board, contact: &Contact) -> bool {
     let over = |spot: Option<Spot>, limit: f64| spot.filter(|s| s.value > limit);
     let overlap = over(contact.found.overlap, contact.kind.overlap_limit());
@@ -155,9 +156,41 @@ pub fn is_warned_of(board: &Board, contact: &Contact) -> bool {
         };
         board.warnings.iter().any(|w| near(&w))
     };
-    contact.kind == ContactKind::CoveOnBead
-        && overlap.is_none_or(|s| told(s, Trouble::DigIn))
-        && gap.is_none_or(|s| told(s, Trouble::MouthGap))
+    if let Some(spot) = overlap.or(gap)
+        && breaks(board, contact, spot.at[0])
+    {
+        return true;
+    }
+    match contact.kind {
+        ContactKind::CoveOnBead => {
+            overlap.is_none_or(|s| told(s, Trouble::DigIn))
+                && gap.is_none_or(|s| told(s, Trouble::MouthGap))
+        }
+        ContactKind::StarterOnBottom => {
+            overlap.is_none() && gap.is_none_or(|s| told(s, Trouble::OffSkin))
+        }
+        _ => false,
+    }
+}
+
+/// Whether `check` says that one of two strips is bent or twisted there far past what breaks its wood: such a rail cannot be built as it is drawn.
+fn breaks(board: &Board, contact: &Contact, x: f64) -> bool {
+    // So many times the limit, which keeps a quarter back, and within a hand's breadth.
+    const FAR: f64 = 3.0;
+    const NEAR: f64 = 60.0;
+    let course = |part: &str| part.strip_prefix("strip-")?.get(..2)?.parse::<usize>().ok();
+    let [Some(a), Some(b)] = [0, 1].map(|i| course(&contact.parts[i])) else {
+        return false;
+    };
+    let works = board
+        .yard
+        .strips
+        .iter()
+        .filter(|w| [a, b].contains(&(w.course)));
+    let mut demands = works
+        .filter_map(|w| w.demand.as_ref())
+        .flat_map(|d| &d.demands);
+    demands.any(|d| d.utilisation.ratio > FAR && (d.x - x).abs() < NEAR)
 }
 
 /// A text with its numbers, quoted names and part numbers masked, so that like ones compare equal.
