@@ -4,7 +4,7 @@
 use std::hint::black_box;
 
 use boardwright::board::afloat::{Load, lying};
-use boardwright::board::mass::{Made, Mass};
+use boardwright::board::mass::{BoardParts, Mass};
 use boardwright::board::{Board, rail_planes};
 use boardwright::design::{Design, parse};
 use boardwright::frame::bed::bed;
@@ -54,7 +54,7 @@ fn parts(c: &mut Criterion) {
         });
     });
     let board = Board::new(design.clone()).unwrap();
-    let made = Made {
+    let made = BoardParts {
         design: &board.design,
         shell: &board.shell,
         rail: &board.rail,

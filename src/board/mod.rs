@@ -1,4 +1,9 @@
 //! From a design to everything that follows from it.
+//!
+//! In: a [`Design`]. Out: a [`Board`], which runs all wings below in their order and adds what needs them all: what it weighs ([`mass`]) and how
+//! it lies in the water ([`afloat`]).
+//!
+//! Start with [`Board::new`].
 
 pub mod afloat;
 pub mod mass;
@@ -6,7 +11,7 @@ pub mod mass;
 use std::cell::{OnceCell, RefCell};
 
 use crate::board::afloat::{Load, Lying, lying};
-use crate::board::mass::{Made, Mass};
+use crate::board::mass::{BoardParts, Mass};
 use crate::design::{Construction, Design};
 use crate::frame::bed::{Bed, bed};
 use crate::frame::blocks::{Block, blocks};
@@ -107,7 +112,7 @@ impl Board {
         let yard = Yard::new(&design, &laid);
         let bed = bed(&shell, &design);
         let panels = Panels::new(&design, &shell);
-        let mass = Mass::new(&Made {
+        let mass = Mass::new(&BoardParts {
             design: &design,
             shell: &shell,
             rail: &rail,

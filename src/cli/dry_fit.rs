@@ -7,8 +7,8 @@ use serde_json::json;
 use super::args::DryFit;
 use super::columns::{Side, columns, wrapped};
 use super::failure::{Failure, WARNED};
+use super::layout::{WIDTH, heading};
 use super::paint::Paint;
-use super::screen::{WIDTH, heading};
 use super::{input, print};
 use crate::views::dry_fit::{Contact, GAP, Kind, Spot, dry_fit};
 

@@ -1,4 +1,8 @@
-//! The command line program: arguments, printing, writing, exit codes. It holds no geometry.
+//! The command line program. It holds no geometry.
+//!
+//! In: arguments. Out: lines on the terminal, folders that change in one step, exit codes.
+//!
+//! Start with [`run`]; each command is a file of its own, and `exchange` states what a killed build leaves.
 
 mod args;
 mod build;
@@ -9,6 +13,7 @@ mod exchange;
 mod failure;
 mod folder;
 mod input;
+mod layout;
 mod new;
 mod paint;
 mod place;

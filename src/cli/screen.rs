@@ -1,16 +1,14 @@
 //! The screen of `boardwright check`.
 
-use super::columns::{Side, columns, wrapped};
+use super::columns::{Side, wrapped};
 use super::paint::Paint;
 use super::wood;
 use crate::board::Board;
 use crate::design::units::{self, Unit};
 use crate::views::report::{Notice, Report, Worst, measure_list};
 
+use super::layout::{WIDTH, block, headed, heading};
 use Side::{Left, Right};
-
-/// Widest line, in characters.
-pub(super) const WIDTH: usize = 90;
 
 /// Everything about a board, for a reader.
 pub(super) fn screen(board: &Board, report: &Report, paint: Paint) -> String {
@@ -36,31 +34,6 @@ fn one_line(text: &str) -> String {
     text.chars()
         .map(|c| if c.is_control() { ' ' } else { c })
         .collect()
-}
-
-pub(super) fn heading(text: &mut String, paint: Paint, title: &str, aside: &str) {
-    text.push('\n');
-    text.push_str(&paint.bold(title));
-    if !aside.is_empty() {
-        text.push_str("  ");
-        text.push_str(&paint.dim(aside));
-    }
-    text.push('\n');
-}
-
-pub(super) fn block(text: &mut String, sides: &[Side], rows: &[Vec<String>]) {
-    for line in columns(sides, rows) {
-        text.push_str(&line);
-        text.push('\n');
-    }
-}
-
-/// Like [`block`], the first row being the columns' names.
-pub(super) fn headed(text: &mut String, paint: Paint, sides: &[Side], rows: &[Vec<String>]) {
-    for (i, line) in columns(sides, rows).into_iter().enumerate() {
-        text.push_str(&if i == 0 { paint.dim(&line) } else { line });
-        text.push('\n');
-    }
 }
 
 fn measures(text: &mut String, board: &Board, paint: Paint) {

@@ -1,8 +1,8 @@
 //! Mass and waterline on the screen of `boardwright check`.
 
 use super::columns::Side;
+use super::layout::{headed, heading};
 use super::paint::Paint;
-use super::screen::{headed, heading};
 use crate::design::units;
 use crate::views::report::Report;
 

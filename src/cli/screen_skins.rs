@@ -1,8 +1,8 @@
 //! The skins' part of the screen of `boardwright check`.
 
 use super::columns::{Side, wrapped};
+use super::layout::{WIDTH, headed, heading};
 use super::paint::Paint;
-use super::screen::{WIDTH, headed, heading};
 use crate::views::report::Report;
 use crate::wood::skin::Treatment;
 

@@ -1,8 +1,8 @@
 //! The screen's part about strips and wood.
 
 use super::columns::{Side, wrapped};
+use super::layout::{WIDTH, block, headed, heading};
 use super::paint::Paint;
-use super::screen::{WIDTH, block, headed, heading};
 use crate::design::units;
 use crate::views::report::Report;
 

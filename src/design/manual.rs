@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 use super::{
     key::{Fallback, Key, Kind, POINTS, TableKeys, Usual},
     keys::tables,
-    scalar::plain,
+    scalar::{plain, quoted},
 };
 
 /// What the starter file says first.
@@ -144,12 +144,6 @@ fn silent(key: &Key) -> String {
             format!("{}{unit}", plain(number))
         }
     }
-}
-
-/// Words in quotes: `"pin", "round"`.
-pub(super) fn quoted(words: &[&str]) -> String {
-    let quoted: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
-    quoted.join(", ")
 }
 
 /// Adds a comment broken into lines of about a hundred characters.

@@ -1,11 +1,13 @@
 //! The checked design: everything the maker decided, in millimetres and radians.
 //!
+//! In: the text of a design file. Out: a [`Design`], or every fault that can be found in one run, each with its place and a remedy ([`Faults`]).
+//! Lengths as makers write them are in [`units`], the woods that can be named in [`timber`].
+//!
 //! A [`Design`] is only made by the parser, which fills what the file leaves silent with a good board's defaults
 //! and refuses contradictions; later stages take its values as sound.
 //!
-//! [`parse`] reads a design file against one table of keys ([`tables`]), from which the starter file
-//! ([`starter`]) and the key reference ([`reference`](fn@reference)) are printed too. It reports every fault it can find
-//! in one run ([`Faults`]).
+//! Start with [`parse`], which reads a file against one table of keys ([`tables`]); the starter file
+//! ([`starter`]) and the key reference ([`reference`](fn@reference)) are printed from that table too.
 
 mod build;
 mod columns;

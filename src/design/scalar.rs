@@ -4,7 +4,6 @@ use toml::{Spanned, de::DeValue};
 
 use super::{
     hint,
-    manual::quoted,
     raw::raw_offset,
     source::{Report, Span},
 };
@@ -268,6 +267,12 @@ fn unit_named(name: &str) -> Option<&'static str> {
     let mm = parse_length(&format!("1 {name}"), Unit::Mm).ok()?;
     let named = |unit: &Unit| !name.is_empty() && unit.in_mm() == mm;
     Some(Unit::ALL.into_iter().find(named)?.symbol())
+}
+
+/// Words in quotes: `"pin", "round"`.
+pub(super) fn quoted(words: &[&str]) -> String {
+    let quoted: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+    quoted.join(", ")
 }
 
 #[cfg(test)]

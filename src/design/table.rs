@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{
     key::{Fallback, Kind, TableKeys},
-    manual::quoted,
+    scalar::quoted,
     source::{Report, Span},
 };
 

@@ -1,8 +1,8 @@
 //! Where a spine that is longer than the sheet is divided, and how its pieces are joined.
 
 use super::Trouble;
-use super::lighten::slot_bite;
-use super::pieces::Edges;
+use super::edges::Edges;
+use super::relief::slot_bite;
 use crate::design::SpineJoint;
 use crate::design::units::{Unit, place};
 use crate::geometry::path::{Path, Point, Segment};

@@ -3,6 +3,7 @@
 use super::breathing::{Airways, sealed_bays, sealed_trouble};
 use super::deepest::deepest;
 use super::holes::Room;
+use super::relief::slot_bite;
 use super::{FrameError, KeepOut, Rib, Spine, Trouble, relief};
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
@@ -88,11 +89,6 @@ fn rib_room(rib: &Rib, c: &Construction, keep: &[KeepOut], side: f64, air: Optio
 /// How far a slot reaches from its middle, bites for the cutter included, mm.
 fn slot_reach(c: &Construction, width: f64) -> f64 {
     width / 2.0 + slot_bite(c)
-}
-
-/// How deep the bites for the cutter go into a slot's sides, mm.
-pub fn slot_bite(c: &Construction) -> f64 {
-    relief::bite(c.frame.relief, c.frame.cutter / 2.0)
 }
 
 /// An air hole through a half rib: beside the lap's web if there is room, else wherever there is.

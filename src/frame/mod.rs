@@ -1,4 +1,9 @@
-//! The frame: ribs across, the spine fore and aft.
+//! What holds the skins apart: ribs across, the spine fore and aft, and what stands between them.
+//!
+//! In: the shell and the solved rail. Out: [`Rib`]s and the [`Spine`] with slots and holes, end [`blocks`], [`pads`] under fins, plug and vent,
+//! and the [`bed`] to build on.
+//!
+//! Start with [`ribs`]: a rib clears bottom, deck and rail over its whole thickness.
 
 pub mod bed;
 mod bevels;
@@ -6,6 +11,7 @@ pub mod blocks;
 mod breathing;
 mod chain;
 mod deepest;
+mod edges;
 mod error;
 mod holes;
 mod joint;
@@ -28,8 +34,9 @@ pub use error::FrameError;
 pub use joint::{Joint, Key};
 pub use keep_out::KeepOut;
 pub use lands::Lands;
-pub use lighten::{lighten, slot_bite};
+pub use lighten::lighten;
 pub use pieces::SpinePiece;
+pub use relief::slot_bite;
 pub(crate) use rib::planes;
 pub use rib::{Rib, ribs};
 pub use spine::{Spine, spine};

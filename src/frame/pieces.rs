@@ -1,9 +1,9 @@
 //! The spine's contour, whole and in pieces.
 
 use super::chain::arcs;
+use super::edges::Edges;
 use super::joint::{Joint, Key, Plan};
 use super::{FrameError, Rib, relief};
-use crate::design::Construction;
 use crate::geometry::curve::{BSpline, Vector};
 use crate::geometry::path::{Path, Segment};
 use crate::geometry::path::{close, line};
@@ -38,14 +38,6 @@ impl End {
             Self::Socket(key) => key.x + key.gap,
         }
     }
-}
-
-/// The spine's edges as curves over x, and the ribs it is slotted for.
-pub(super) struct Edges<'a> {
-    pub bottom: BSpline<2>,
-    pub deck: BSpline<2>,
-    pub ribs: Vec<&'a Rib>,
-    pub c: &'a Construction,
 }
 
 impl Edges<'_> {

@@ -1,6 +1,6 @@
 //! The end of a slot, with what is cut away for the cutter in its two corners.
 
-use crate::design::Relief;
+use crate::design::{Construction, Relief};
 use crate::geometry::curve::Vector;
 use crate::geometry::path::line;
 use crate::geometry::path::{Point, Segment};
@@ -16,6 +16,11 @@ pub(super) fn bite(relief: Relief, radius: f64) -> f64 {
         Relief::Corner => radius * (1.0 - SQRT_2 / 2.0),
         Relief::Wall => radius,
     }
+}
+
+/// How deep the bites for the cutter go into a slot's sides, mm.
+pub fn slot_bite(c: &Construction) -> f64 {
+    bite(c.frame.relief, c.frame.cutter / 2.0)
 }
 
 /// Whether a cutter of this radius goes into a slot of this width and depth, mm, and has room for its bites.

@@ -1,8 +1,9 @@
 //! The spine.
 
+use super::edges::Edges;
 use super::joint::{Joint, plan};
 use super::lands::net_area;
-use super::pieces::{Edges, End, SpinePiece, stretch};
+use super::pieces::{End, SpinePiece, stretch};
 use super::{FrameError, Lands, Rib, Trouble};
 use crate::design::units::{Unit, place};
 use crate::design::{Construction, Design};

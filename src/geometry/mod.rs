@@ -11,4 +11,5 @@ pub mod mesh;
 pub(crate) mod parallel;
 pub mod path;
 pub mod polygon;
+pub mod solve;
 pub mod surface;

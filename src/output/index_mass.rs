@@ -1,6 +1,6 @@
 //! Mass and waterline on the index.
 
-use super::index::{escape, put};
+use super::html::{escape, put};
 use super::preview;
 use crate::board::Board;
 use crate::design::units;

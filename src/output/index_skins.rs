@@ -1,7 +1,7 @@
 //! The skins on the index.
 
 use super::OutFile;
-use super::index::{escape, put};
+use super::html::{escape, put};
 use crate::views::report::Report;
 use crate::wood::skin::Treatment;
 

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::index::{STYLE, escape, put};
+use super::html::{STYLE, escape, put};
 use crate::board::Board;
 use crate::design::units::{self, hundredths};
 use crate::views::sheets::PlankSheet;

@@ -1,9 +1,15 @@
 //! A board as the files a maker works from, in memory: the same board gives the same bytes.
+//!
+//! In: a [`Board`] and its [`Report`]. Out: a list of files, each with what it is for: pages, drawings, meshes, tables, and a manifest. File formats
+//! are in [`export`], one a file, and know nothing of boards.
+//!
+//! Start with [`files`].
 
 mod cautions;
 mod error;
 pub mod export;
 mod gate;
+mod html;
 mod index;
 mod index_mass;
 mod index_skins;

@@ -1,6 +1,6 @@
 //! The index's part about strips and wood.
 
-use super::index::{escape, put};
+use super::html::{escape, put};
 use super::milling::PAGE;
 use crate::board::Board;
 use crate::design::units;

@@ -1,9 +1,9 @@
 //! Where courses begin and end.
 
 use super::courses::{Stack, stack};
+use super::ground::plane;
 use super::lean::Leans;
 use super::margins::{Margins, margins};
-use super::solve::plane;
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
 use crate::geometry::parallel;

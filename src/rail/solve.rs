@@ -17,17 +17,16 @@
 //! may be no balance. Nor is there one at a depth that would leave the strips (0 to half their thickness); it
 //! stays at that end, and the lesser margin is what it is.
 
-use std::sync::Arc;
-
 use super::courses::{Given, Plane, Stack, stack};
+use super::ground::Ground;
 use super::lean::Leans;
 use super::margins::{Margins, margins};
 use super::run_outs::run_outs;
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
 use crate::geometry::parallel;
-use crate::shape::{Cut, Shell, ShellError};
-use crate::shape::{LINE_ACCURACY, PlaneLine, SkinFace, faces};
+use crate::shape::LINE_ACCURACY;
+use crate::shape::{Shell, ShellError};
 
 /// The starboard rail; port is its mirror image.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -309,63 +308,6 @@ fn settle(
         }
     }
     (stacks, settled)
-}
-
-/// Everything in one plane; `None` where the board is too thin for its skins.
-pub(super) fn plane(
-    shell: &Shell,
-    construction: &Construction,
-    depth: f64,
-    x: f64,
-) -> Result<Option<Plane>, ShellError> {
-    let ground = Ground::new(shell, construction, x, LINE_ACCURACY)?;
-    Ok(ground.map(|g| g.plane(depth)))
-}
-
-/// What does not depend on the guide's depth.
-struct Ground<'a> {
-    cut: Cut<'a>,
-    faces: Arc<[SkinFace; 2]>,
-    finished: Arc<PlaneLine>,
-    /// How closely lines are followed, mm.
-    accuracy: f64,
-}
-
-impl<'a> Ground<'a> {
-    /// `None` where the board is too thin for its skins.
-    fn new(
-        shell: &'a Shell,
-        c: &Construction,
-        x: f64,
-        accuracy: f64,
-    ) -> Result<Option<Self>, ShellError> {
-        let cut = shell.cut(x)?;
-        let Some(faces) = faces(&cut, c, accuracy) else {
-            return Ok(None);
-        };
-        let finished = cut.inset_line(0.0, faces[0].land_v, faces[1].land_v, accuracy);
-        Ok(Some(Self {
-            cut,
-            faces: Arc::new(faces),
-            finished: Arc::new(PlaneLine::new(finished)),
-            accuracy,
-        }))
-    }
-
-    fn plane(&self, depth: f64) -> Plane {
-        let from = self.faces[0].land_v;
-        let guide = PlaneLine::new(self.cut.inset_line(depth, from, 1.0, self.accuracy));
-        let deck = &self.faces[1];
-        let goal = guide.last_rise(|p| -deck.inside(p));
-        Plane {
-            x: self.cut.x,
-            goal: goal.map(|v| (v, guide.point(v))),
-            faces: self.faces.clone(),
-            finished: self.finished.clone(),
-            guide,
-            depth,
-        }
-    }
 }
 
 /// Directions of every course in every plane, from the middles of the strips in the neighbouring planes.

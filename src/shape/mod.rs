@@ -1,4 +1,9 @@
-//! The finished shape: outline, rocker, foil and sections lofted to B-spline patches, and its measures.
+//! The finished shape.
+//!
+//! In: a [`Design`]. Out: outline, rocker, foil and sections lofted to B-spline patches (the [`Shell`]), its [`measures`], and in planes of
+//! constant x what the rail and the frame are built between: the surface moved inward ([`Cut`]) and the skins' inner faces ([`SkinFace`]).
+//!
+//! Start with [`BoardFamily`], which gives the exact section anywhere, and [`loft`], which makes patches of it; from there on the patches are the truth.
 
 mod deck;
 mod error;

@@ -3,8 +3,9 @@
 
 use boardwright::geometry::curve::{
     ArcLength, BSpline, CurveError, Ends, KnotVector, Parameters, Vector, gauss_legendre,
-    integrate, interpolate, root,
+    integrate, interpolate,
 };
+use boardwright::geometry::solve::root;
 use proptest::prelude::*;
 use std::f64::consts::PI;
 

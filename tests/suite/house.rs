@@ -103,7 +103,16 @@ fn imports_run_downward() {
 #[test]
 fn no_files_use_each_other_in_a_circle() {
     let found = circles(&Sources::read(&root().join("src")));
-    assert!(found.is_empty(), "{found:#?}");
+    let lines = found.iter().map(|circle| {
+        let files = circle.iter().map(|module| module.join("/"));
+        files.collect::<Vec<_>>().join(", ")
+    });
+    let lines: Vec<String> = lines.collect();
+    assert!(
+        lines.is_empty(),
+        "files that use each other:\n{}",
+        lines.join("\n")
+    );
 }
 
 #[test]
@@ -175,6 +184,19 @@ fn the_readme_s_pictures_and_links_are_there() {
                 assert!(root().join(target).exists(), "{page}: {target}");
             }
         }
+    }
+}
+
+/// Source files that DEVELOPERS.md names are there, by their path below the project's folder or below `src`.
+#[test]
+fn the_files_named_for_developers_are_there() {
+    let text = read("DEVELOPERS.md");
+    let named = text.split('`').skip(1).step_by(2);
+    let files =
+        named.filter(|name| name.contains('/') && name.ends_with(".rs") && !name.contains('*'));
+    for file in files {
+        let there = [file.to_owned(), format!("src/{file}")];
+        assert!(there.iter().any(|f| root().join(f).is_file()), "{file}");
     }
 }
 

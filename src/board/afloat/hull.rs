@@ -1,6 +1,7 @@
 //! The immersed part of a shell under a given waterline.
 
-use crate::geometry::curve::{gauss_legendre, root};
+use crate::geometry::curve::gauss_legendre;
+use crate::geometry::solve::root;
 use crate::geometry::surface::Patch;
 use crate::shape::{Shell, ShellError};
 

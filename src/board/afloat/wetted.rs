@@ -1,7 +1,8 @@
 //! Wetted surface.
 
 use super::Waterline;
-use crate::geometry::curve::{gauss_legendre, root};
+use crate::geometry::curve::gauss_legendre;
+use crate::geometry::solve::root;
 use crate::geometry::surface::Patch;
 use crate::shape::{End, Shell, ShellError};
 

@@ -1,7 +1,7 @@
 //! What cut-outs for fittings take from the parts they go through.
 
 use super::Region;
-use super::weigh::{Made, polygon};
+use super::parts::{BoardParts, polygon};
 use crate::design::Through;
 use crate::geometry::curve::Vector;
 use crate::geometry::polygon::common;
@@ -31,7 +31,7 @@ impl Removed {
 ///
 /// A cut-out goes to its depth through the skin and then, as seen from above, into a block behind its face, into the spine where that
 /// runs, and for the rest into the pad. Its sides are taken for upright, its floor for the skin's surface moved inward.
-pub(super) fn removed(made: &Made<'_>) -> Removed {
+pub(super) fn removed(made: &BoardParts<'_>) -> Removed {
     /// Farther out than any board reaches, mm.
     const FAR: f64 = 1e4;
     let c = &made.design.construction;

@@ -3,7 +3,7 @@
 //! Counted are the skins' seams, the rail's strips on each other and on bottom and deck, the frame's lands and half-laps, the blocks
 //! under both skins and layer on layer, and the pads on the skins.
 
-use super::weigh::Made;
+use super::parts::BoardParts;
 use crate::geometry::curve::Vector;
 use crate::rail::{Kind, Stack, Strip};
 
@@ -42,7 +42,7 @@ impl Sum {
 }
 
 /// Every group of joints of a board.
-pub(super) fn glued(made: &Made<'_>) -> Vec<Glued> {
+pub(super) fn glued(made: &BoardParts<'_>) -> Vec<Glued> {
     let all = [
         seams(made).glued("glue in the skins' seams"),
         rail(made).glued("glue of the rail"),
@@ -53,7 +53,7 @@ pub(super) fn glued(made: &Made<'_>) -> Vec<Glued> {
     all.into_iter().flatten().collect()
 }
 
-fn seams(made: &Made<'_>) -> Sum {
+fn seams(made: &BoardParts<'_>) -> Sum {
     let mut sum = Sum::default();
     for panel in &made.panels.panels {
         let middle =
@@ -63,7 +63,7 @@ fn seams(made: &Made<'_>) -> Sum {
     sum
 }
 
-fn rail(made: &Made<'_>) -> Sum {
+fn rail(made: &BoardParts<'_>) -> Sum {
     let c = &made.design.construction;
     let mut sum = Sum::default();
     for strip in made.strips {
@@ -102,7 +102,7 @@ fn middle(strip: &Strip) -> [f64; 2] {
     [sum.x, sum.z]
 }
 
-fn frame(made: &Made<'_>) -> Sum {
+fn frame(made: &BoardParts<'_>) -> Sum {
     let mut sum = Sum::default();
     for rib in made.ribs {
         let middle = (rib.heights[0] + rib.heights[1]) / 2.0;
@@ -119,7 +119,7 @@ fn frame(made: &Made<'_>) -> Sum {
 }
 
 /// Blocks under bottom and deck skin, by their plan, and layer on layer.
-fn blocks(made: &Made<'_>) -> Sum {
+fn blocks(made: &BoardParts<'_>) -> Sum {
     const PLACES: usize = 12;
     let c = &made.design.construction;
     let (tail, nose) = made.shell.x_range();
@@ -147,7 +147,7 @@ fn blocks(made: &Made<'_>) -> Sum {
 }
 
 /// Pads on the skins.
-fn pads(made: &Made<'_>) -> Sum {
+fn pads(made: &BoardParts<'_>) -> Sum {
     let mut sum = Sum::default();
     let pads = made.pads.fittings.iter().filter_map(|f| f.pad.as_ref());
     for piece in pads.flat_map(|pad| &pad.pieces) {

@@ -7,11 +7,13 @@
 mod cut_outs;
 mod glue;
 mod part;
+mod parts;
 mod region;
 mod sections;
 mod weigh;
 
 pub use part::{Material, Part};
+pub use parts::BoardParts;
 pub use region::Region;
 pub use sections::{Share, Shares, shares};
-pub use weigh::{Made, Mass};
+pub use weigh::Mass;

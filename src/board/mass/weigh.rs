@@ -2,40 +2,14 @@
 
 use super::cut_outs::removed;
 use super::glue::glued;
+use super::parts::{BoardParts, polygon};
 use super::{Material, Part, Region, Shares, shares};
+use crate::design::FinishKind;
 use crate::design::timber::{Species, board_density};
-use crate::design::{Design, FinishKind};
-use crate::frame::blocks::Block;
-use crate::frame::pads::{Pad, Pads};
-use crate::frame::{Rib, Spine};
-use crate::geometry::curve::Vector;
-use crate::geometry::path::Path;
-use crate::rail::{Kind, Rail, Strip};
-use crate::shape::{Shell, ShellError};
-use crate::wood::skin::Panels;
-
-/// The parts made so far, from which a board is weighed.
-#[derive(Debug, Clone, Copy)]
-pub struct Made<'a> {
-    /// What the maker decided.
-    pub design: &'a Design,
-    /// The lofted shell.
-    pub shell: &'a Shell,
-    /// The rail along the board.
-    pub rail: &'a Rail,
-    /// The starboard rail's strips.
-    pub strips: &'a [Strip],
-    /// The ribs.
-    pub ribs: &'a [Rib],
-    /// The spine.
-    pub spine: &'a Spine,
-    /// The skins.
-    pub panels: &'a Panels,
-    /// The end blocks.
-    pub blocks: &'a [Block],
-    /// Fins, plug and vent with their pads.
-    pub pads: &'a Pads,
-}
+use crate::frame::Rib;
+use crate::frame::pads::Pad;
+use crate::rail::Kind;
+use crate::shape::ShellError;
 
 /// A board weighed.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,8 +28,6 @@ pub struct Mass {
     pub cut_out: f64,
 }
 
-/// Greatest distance of a part's polygon from its lines and arcs, mm.
-const TOLERANCE: f64 = 0.01;
 /// Cubic millimetres in a cubic metre, and square ones in a square metre.
 const CUBIC_METRE: f64 = 1e9;
 const SQUARE_METRE: f64 = 1e6;
@@ -66,7 +38,7 @@ impl Mass {
     /// # Errors
     ///
     /// [`ShellError`] where a section cannot be taken.
-    pub fn new(made: &Made<'_>) -> Result<Self, ShellError> {
+    pub fn new(made: &BoardParts<'_>) -> Result<Self, ShellError> {
         let (design, c) = (made.design, &made.design.construction);
         let timber = &design.timber;
         let shares = shares(made.shell, c, made.rail)?;
@@ -205,15 +177,7 @@ fn pad_region(pad: &Pad) -> Region {
     sum
 }
 
-pub(super) fn polygon(path: &Path) -> Vec<Vector<2>> {
-    let points = path.flatten(TOLERANCE);
-    points
-        .into_iter()
-        .map(|p| Vector::<2>::new(p.x, p.y))
-        .collect()
-}
-
-fn finish(made: &Made<'_>) -> Result<Option<Part>, ShellError> {
+fn finish(made: &BoardParts<'_>) -> Result<Option<Part>, ShellError> {
     let finish = made.design.finish;
     let half = made.shell.half_integrals()?;
     if finish.kind == FinishKind::None && finish.mass == 0.0 {

@@ -4,13 +4,15 @@
 //! such a number ([`parse_length`]) and where a number becomes writing again ([`mm`], [`inches`], [`feet_inches`],
 //! [`length`], [`size`], [`place`], [`litres`], [`mass`]). Nothing here looks at the locale.
 
+mod error;
 mod list;
 mod parse;
 mod print;
 mod scan;
 
+pub use error::LengthError;
 pub use list::list;
-pub use parse::{LengthError, parse_length};
+pub use parse::parse_length;
 pub use print::{
     feet_inches, fine_size, force, hundredths, inches, length, litres, mass, mm, place, size,
 };

@@ -1,16 +1,6 @@
 //! Reading a length.
 
-use super::{Unit, scan::Quantity, scan::Scanner};
-
-/// Why a text is not a length.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[error("expected {expected} at byte {offset}")]
-pub struct LengthError {
-    /// Byte offset of the offending character; the text's length when it ends too soon.
-    pub offset: usize,
-    /// What was expected there.
-    pub expected: &'static str,
-}
+use super::{LengthError, Unit, scan::Quantity, scan::Scanner};
 
 /// Reads a length and returns it in millimetres.
 ///

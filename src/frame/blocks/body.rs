@@ -1,5 +1,6 @@
 //! A block's finished body.
 
+use super::half::Half;
 use super::layers::layers;
 use super::section::{half, open, whole};
 use super::{Block, Which};
@@ -14,9 +15,6 @@ const PLANES: usize = 64;
 const TIP_PLANES: usize = 8;
 /// How closely the end of the body is known, mm.
 const KNOWN: f64 = 0.01;
-
-/// A half section and its plane.
-pub(super) type Half = (f64, Vec<Vector<2>>);
 
 pub(super) fn block(
     shell: &Shell,

@@ -1,7 +1,7 @@
 //! The layers a block is glued up from.
 
 use super::Which;
-use super::body::Half;
+use super::half::Half;
 use crate::design::Design;
 use crate::geometry::curve::{ArcPath, Vector, arcs_of_polyline};
 use crate::geometry::path::segments;

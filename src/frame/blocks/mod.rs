@@ -1,6 +1,7 @@
 //! The solid blocks at nose and tail: the finished bodies, and the layers they are glued up from.
 
 mod body;
+mod half;
 mod layers;
 mod section;
 

@@ -2,7 +2,7 @@
 //!
 //! Farouki & Rajan, *Algorithms for polynomials in Bernstein form* (1988).
 
-use super::roots::root;
+use crate::geometry::solve::root;
 
 /// Value and derivative at `t`, by de Casteljau.
 pub(super) fn value(coefficients: &[f64], t: f64) -> (f64, f64) {

@@ -1,11 +1,14 @@
 //! What can be wrong with a curve's data.
 
+/// Highest degree supported; basis functions live on the stack.
+pub const MAX_DEGREE: usize = 9;
+
 /// Why a curve could not be made.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum CurveError {
-    /// The degree is zero or above [`MAX_DEGREE`](super::MAX_DEGREE).
-    #[error("degree {0} is not between 1 and {max}", max = super::MAX_DEGREE)]
+    /// The degree is zero or above [`MAX_DEGREE`](MAX_DEGREE).
+    #[error("degree {0} is not between 1 and {max}", max = MAX_DEGREE)]
     Degree(usize),
     /// Knots fall, are not finite, or are not clamped.
     #[error("knot {index} breaks the clamped, non-decreasing order: {reason}")]

@@ -1,9 +1,6 @@
 //! Clamped knot vectors and their basis functions.
 
-use super::CurveError;
-
-/// Highest degree supported; basis functions live on the stack.
-pub const MAX_DEGREE: usize = 9;
+use super::{CurveError, MAX_DEGREE};
 
 const W: usize = MAX_DEGREE + 1;
 

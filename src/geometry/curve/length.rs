@@ -1,8 +1,8 @@
 //! Arc length.
 
 use super::quadrature::{gauss_legendre, integrate};
-use super::roots::root;
 use super::{BSpline, CurveError};
+use crate::geometry::solve::root;
 
 /// Points of the Gauss–Legendre rule on a piece.
 const POINTS: usize = 12;

@@ -26,14 +26,13 @@ pub use arcs::{arcs_along, arcs_of_polyline};
 pub use biarc::{ArcPath, ArcPiece};
 pub use closest::Closest;
 pub use edit::Bezier;
-pub use error::CurveError;
+pub use error::{CurveError, MAX_DEGREE};
 pub use fair::{Condition, FairCurve, Term};
 pub use fit::{approximate, fit, least_squares};
 pub use interpolate::{Collocation, Ends, Parameters, collocate, graph, interpolate, parameters};
-pub use knots::{Basis, KnotVector, MAX_DEGREE};
+pub use knots::{Basis, KnotVector};
 pub use length::ArcLength;
 pub use quadrature::{gauss_legendre, integrate};
-pub use roots::root;
 pub use spline::BSpline;
 
 /// A point or vector in `D` dimensions, mm.

@@ -3,8 +3,8 @@
 use nalgebra::Point3;
 use serde::Serialize;
 
+use super::limits::{GAP, OVERLAP, REACH};
 use super::solid::Solid;
-use super::{GAP, OVERLAP};
 
 /// What sort of neighbours two parts are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -136,9 +136,6 @@ impl Contact {
         !over && !apart
     }
 }
-
-/// Gaps wider than this, mm, are not told apart.
-pub(super) const REACH: f64 = 10.0;
 
 /// What rounding may move a part's edge by, mm.
 const ROUNDING: f64 = 1e-6;

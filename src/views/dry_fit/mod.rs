@@ -6,11 +6,13 @@
 mod contact;
 mod error;
 mod heights;
+mod limits;
 mod pairs;
 mod solid;
 
 pub use contact::{Bearing, Contact, Found, Kind, Spot, measure};
 pub use error::FitError;
+pub use limits::{GAP, OVERLAP};
 pub use solid::Solid;
 
 use std::sync::Arc;
@@ -24,10 +26,6 @@ use crate::views::solids::{
     lofted_solid, planed_strips, rib_solid, skin_bodies, spine_solid, within_board,
 };
 
-/// Greatest overlap of parts that only bear on each other, mm.
-pub const OVERLAP: f64 = 0.05;
-/// Greatest gap along what parts bear on, mm: what glue fills.
-pub const GAP: f64 = 0.3;
 /// Chord tolerance of the plates measured, mm.
 const TOLERANCE: f64 = 0.004;
 

@@ -7,9 +7,9 @@ use parry3d_f64::math::Vector;
 use parry3d_f64::query::PointQuery;
 use parry3d_f64::shape::{TriMesh, TriMeshFlags};
 
-use super::contact::REACH;
+use super::FitError;
 use super::heights::Heights;
-use super::{FitError, OVERLAP};
+use super::limits::{OVERLAP, REACH};
 use crate::geometry::mesh::Mesh;
 
 /// Samples of a surface are at most this far apart, mm.

@@ -1,6 +1,6 @@
 //! The bed's heights as a table.
 
-use super::tables::{count, degrees, maybe, mm, table as titled};
+use super::cells::{count, degrees, maybe, mm, table as titled};
 use crate::board::Board;
 use crate::views::table::{Cell, Column, Table};
 

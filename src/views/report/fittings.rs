@@ -1,6 +1,6 @@
 //! Fittings and their clashes as tables.
 
-use super::tables::{count, degrees, mm, table as titled};
+use super::cells::{count, degrees, mm, table as titled};
 use crate::board::Board;
 use crate::design::Through;
 use crate::frame::pads::{Fitting, Kind};

@@ -2,6 +2,7 @@
 
 mod advice;
 mod bed;
+mod cells;
 mod fittings;
 mod mass;
 mod measure;

@@ -357,7 +357,7 @@ pub(super) fn table(name: &str, notices: &[Notice]) -> Table {
         Column::plain("part"),
         Column::plain("what is wrong"),
         Column::plain("where"),
-        super::tables::mm("from the tail"),
+        super::cells::mm("from the tail"),
         Column::measured("value", "", 3),
         Column::measured("limit", "", 3),
         Column::plain("unit"),

@@ -5,7 +5,7 @@ use crate::rail::{Landing, Strained};
 use crate::views::table::{Cell, Column, Table};
 use crate::wood::stock::cutting::{Joint, Scarfed};
 
-use super::tables::{count, maybe, mm, table, words};
+use super::cells::{count, maybe, mm, table, words};
 
 /// The schedule, in the order of the strips' numbers.
 pub(super) fn schedule(board: &Board) -> Table {

@@ -1,5 +1,6 @@
 //! The report's numbers as tables, in millimetres and degrees.
 
+use super::cells::{count, degrees, maybe, mm, table, words};
 use super::schedule::schedule;
 use super::{Report, bed, fittings, measure_list};
 use super::{cut_table, milling_table};
@@ -62,45 +63,8 @@ pub fn tables(board: &Board, report: &Report) -> Vec<NamedTable> {
     tables
 }
 
-pub(super) fn mm(name: &str) -> Column {
-    Column::measured(name, "mm", 3)
-}
-
 fn area(name: &str) -> Column {
     Column::measured(name, "mm²", 1)
-}
-
-pub(super) fn degrees(name: &str) -> Column {
-    Column::measured(name, "degrees", 2)
-}
-
-pub(super) fn count(n: usize) -> Cell {
-    Cell::Count(i64::try_from(n).unwrap_or(i64::MAX))
-}
-
-pub(super) fn maybe(number: Option<f64>) -> Cell {
-    number.map_or(Cell::Empty, Cell::Number)
-}
-
-pub(super) fn words(kind: Kind) -> Cell {
-    Cell::from(match kind {
-        Kind::Starter => "starter",
-        Kind::BeadOnly => "bead-only",
-        Kind::BeadAndCove => "bead-and-cove",
-    })
-}
-
-pub(super) fn table(
-    board: &Board,
-    title: &str,
-    columns: Vec<Column>,
-    rows: Vec<Vec<Cell>>,
-) -> Table {
-    Table {
-        title: format!("{}: {title}", board.design.name),
-        columns,
-        rows,
-    }
 }
 
 fn measures(board: &Board) -> Table {

@@ -63,37 +63,3 @@ fn line(x: f64, contour: &[Vector<2>]) -> Vec<[f64; 2]> {
     line.push([x, half]);
     line
 }
-
-impl super::Panel {
-    /// The outlines of the panel's pieces from the tail, each a closed ring of points, counter-clockwise; one if it is not cut.
-    pub fn pieces(&self) -> Vec<Vec<Vector<2>>> {
-        let contour = self.skin.contour();
-        let mut out = Vec::new();
-        let mut aft: Option<&KeyedCut> = None;
-        for fore in self.cuts.iter().map(Some).chain([None]) {
-            let from = aft.map_or(f64::NEG_INFINITY, |c| c.x);
-            let to = fore.map_or(f64::INFINITY, |c| c.x);
-            let side: Vec<Vector<2>> = contour
-                .iter()
-                .filter(|p| p.x > from + 1e-6 && p.x < to - 1e-6)
-                .copied()
-                .collect();
-            let points = |cut: Option<&KeyedCut>| -> Vec<Vector<2>> {
-                let line = cut.map_or(&[][..], |c| &c.line);
-                line.iter().map(|&p| Vector::from(p)).collect()
-            };
-            // Up the fore cut to starboard, back along starboard, over the aft cut to port, and forward along port.
-            let mut ring = points(fore);
-            ring.extend(side.iter().rev());
-            ring.extend(points(aft).into_iter().rev());
-            ring.extend(side.iter().map(|p| Vector::<2>::new(p.x, -p.y)));
-            ring.dedup_by(|a, b| (*a - *b).norm() < 1e-6);
-            if ring.len() > 1 && (ring[0] - ring[ring.len() - 1]).norm() < 1e-6 {
-                ring.pop();
-            }
-            out.push(ring);
-            aft = fore;
-        }
-        out
-    }
-}

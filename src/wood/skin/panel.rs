@@ -1,6 +1,7 @@
 //! A skin: its mid-surface as a structured grid, and its flat image.
 
 use super::SkinError;
+use super::face::Face;
 use super::flatten::flatten_half;
 use super::grid::Grid;
 use super::height::{MidSurface, lifted};
@@ -9,34 +10,6 @@ use super::strain::{Strain, spread_out, strains};
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
 use crate::shape::Shell;
-
-/// Which skin.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Face {
-    /// The bottom.
-    Bottom,
-    /// The deck.
-    Deck,
-}
-
-impl Face {
-    /// Its name.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Bottom => "bottom",
-            Self::Deck => "deck",
-        }
-    }
-
-    /// Thickness of this skin, mm.
-    pub fn thickness(self, construction: &Construction) -> f64 {
-        match self {
-            Self::Bottom => construction.bottom_skin,
-            Self::Deck => construction.deck_skin,
-        }
-    }
-}
 
 /// How skins are developed; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]

@@ -1,6 +1,6 @@
 //! What to mind at each machine. Usual practice; machine manuals, local rules and trained people come before it.
 
-use super::milling::Machine;
+use super::machine::Machine;
 use serde::Serialize;
 
 /// A caution to print beside a machine.

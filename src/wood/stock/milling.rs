@@ -1,49 +1,12 @@
 //! From plank to strip, machine by machine, with sizes to set and calipers to check.
 
 use super::cautions::Caution;
+use super::machine::Machine;
 use super::profile::Profiles;
 use super::router::{RouterSetup, bead_cutter, cove_cutter};
 use super::{Shop, StockError};
 use crate::rail::Kind;
 use serde::Serialize;
-
-/// What is done at a step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Machine {
-    /// Plane one face and one edge of the plank true.
-    Dress,
-    /// Saw the plank into leaves, its dressed face to the fence.
-    Resaw,
-    /// Sand leaves to the strip's thickness.
-    SandLeaf,
-    /// Rip leaves into strips, the dressed edge to the fence.
-    Rip,
-    /// Sand squares to size, both ways.
-    SandSquare,
-    /// Round the upper edge.
-    MouldBead,
-    /// Hollow the lower edge.
-    MouldCove,
-    /// Soak or steam the strip.
-    Soften,
-}
-
-impl Machine {
-    /// What is done there, in two or three words.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Dress => "dress",
-            Self::Resaw => "resaw to leaves",
-            Self::SandLeaf => "sand leaves",
-            Self::Rip => "rip",
-            Self::SandSquare => "sand squares",
-            Self::MouldBead => "mould the bead",
-            Self::MouldCove => "mould the cove",
-            Self::Soften => "soak or steam",
-        }
-    }
-}
 
 /// A size and the readings that pass.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

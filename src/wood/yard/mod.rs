@@ -4,6 +4,7 @@
 //! error: a board that is short of planks is still a board.
 
 mod apply;
+mod change;
 mod limits;
 mod remedy;
 mod scarfs;
@@ -12,8 +13,8 @@ mod shortage;
 mod trouble;
 mod work;
 
+pub use change::{Change, Remedy};
 pub use limits::limits;
-pub use remedy::{Change, Remedy};
 pub use section::Again;
 pub use trouble::Trouble;
 use trouble::troubles;

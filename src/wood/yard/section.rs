@@ -1,7 +1,7 @@
 //! Sections tried against a limit, the rail solved again with each: a thinner or narrower strip lies, and bends, a little differently.
 
 use super::StripWork;
-use super::remedy::{Change, Remedy};
+use super::change::{Change, Remedy};
 use crate::design::units::hundredths;
 use crate::design::{Design, Starter, Strip};
 use crate::rail::{self, Kind, Strained};

@@ -1,6 +1,6 @@
 //! What to change when strips cannot be scarfed together or planks run out: least changes, each tried.
 
-use super::remedy::{Change, Remedy};
+use super::change::{Change, Remedy};
 use super::{StripWork, scarfs};
 use crate::design::units::{hundredths, size};
 use crate::design::{Design, Shop};

@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::StripWork;
-use super::remedy::{Change, Remedy, remedies};
+use super::change::{Change, Remedy};
+use super::remedy::remedies;
 use super::section::Again;
 use super::shortage::Shortage;
 use crate::design::Design;

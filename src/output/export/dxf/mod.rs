@@ -5,6 +5,7 @@
 mod entities;
 mod r12;
 mod r2000;
+mod text;
 mod writer;
 
 use super::ExportError;

@@ -1,9 +1,10 @@
 //! R12 (AC1009): no handles, no subclass markers, upper-case names, POLYLINE with VERTEX.
 
 use super::entities::{self, Vertex};
+use super::text::{alignment, text_body};
 use super::writer::Writer;
 use crate::geometry::path::Bounds;
-use crate::views::drawing::{Align, Item, Layer, Shape, Text};
+use crate::views::drawing::{Item, Layer, Shape, Text};
 use std::borrow::Cow;
 
 pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds, tolerance: f64) -> String {
@@ -135,23 +136,4 @@ fn text(w: &mut Writer, layer: &str, text: &Text) {
     text_body(w, text, &entities::text_r12(&text.content));
     w.word(7, "STANDARD");
     alignment(w, text);
-}
-
-/// Place, height, words and direction.
-pub(super) fn text_body(w: &mut Writer, text: &Text, content: &str) {
-    w.point(10, text.at.x, text.at.y, true);
-    w.length(40, text.height);
-    w.word(1, content);
-    w.length(50, text.angle.to_degrees().rem_euclid(360.0));
-}
-
-/// Alignment on the base line; the anchor is repeated where it is not the start.
-pub(super) fn alignment(w: &mut Writer, text: &Text) {
-    let code = match text.align {
-        Align::Start => return,
-        Align::Middle => "1",
-        Align::End => "2",
-    };
-    w.word(72, code);
-    w.point(11, text.at.x, text.at.y, true);
 }

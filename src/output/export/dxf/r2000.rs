@@ -1,7 +1,7 @@
 //! R2000 (AC1015): every table, block and object the version asks for, with handles and owners.
 
 use super::entities;
-use super::r12::{alignment, text_body};
+use super::text::{alignment, text_body};
 use super::writer::Writer;
 use crate::geometry::path::Bounds;
 use crate::views::drawing::{Item, Layer, Shape};

@@ -1,0 +1,42 @@
+//! Columns and cells of the report's tables.
+
+use crate::board::Board;
+use crate::rail::Kind;
+use crate::views::table::{Cell, Column, Table};
+
+pub(super) fn mm(name: &str) -> Column {
+    Column::measured(name, "mm", 3)
+}
+
+pub(super) fn degrees(name: &str) -> Column {
+    Column::measured(name, "degrees", 2)
+}
+
+pub(super) fn count(n: usize) -> Cell {
+    Cell::Count(i64::try_from(n).unwrap_or(i64::MAX))
+}
+
+pub(super) fn maybe(number: Option<f64>) -> Cell {
+    number.map_or(Cell::Empty, Cell::Number)
+}
+
+pub(super) fn words(kind: Kind) -> Cell {
+    Cell::from(match kind {
+        Kind::Starter => "starter",
+        Kind::BeadOnly => "bead-only",
+        Kind::BeadAndCove => "bead-and-cove",
+    })
+}
+
+pub(super) fn table(
+    board: &Board,
+    title: &str,
+    columns: Vec<Column>,
+    rows: Vec<Vec<Cell>>,
+) -> Table {
+    Table {
+        title: format!("{}: {title}", board.design.name),
+        columns,
+        rows,
+    }
+}
