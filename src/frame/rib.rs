@@ -267,7 +267,7 @@ fn half_polygon(stack: &Stack) -> Option<Vec<Vector<2>>> {
 /// a third of it.
 const MOVED: f64 = 0.08;
 /// Planes at most between two of the rail's.
-const MOST: usize = 16;
+const MOST: usize = 64;
 
 /// What lies inboard of the strips in planes between two of the rail's, where they run straight: a corner that moves aslant, as those of starters do,
 /// is in neither plane where it is half way.

@@ -23,7 +23,7 @@ impl Stack {
     }
 
     /// As [`inner_boundary`](Self::inner_boundary) in `steps` − 1 planes between this one and `other`, where the strips run straight from one to the
-    /// other. Empty where they are not the same.
+    /// other. Where one of the planes has more courses, those in both alone, the last one's face taken on upwards. Empty where they are not the same.
     pub(crate) fn inner_boundaries_between(
         &self,
         other: &Self,
@@ -33,21 +33,26 @@ impl Stack {
         let [(Some(a), Some(here)), (Some(b), Some(there))] = both else {
             return Vec::new();
         };
-        let alike =
-            here.len() == there.len() && here.iter().zip(there).all(|(c, d)| c.kind == d.kind);
+        // Farther than any rail is high, mm.
+        const FAR: f64 = 1000.0;
+        let pairs: Vec<_> = here.iter().zip(there).collect();
+        let alike = pairs.iter().all(|(c, d)| c.kind == d.kind);
         let (Some((a, z)), true) = (ends(&a).zip(ends(&b)), alike) else {
             return Vec::new();
         };
+        let whole = here.len() == there.len();
         let boundary = |k: usize| {
             let t = k as f64 / steps as f64;
-            let courses: Vec<Course> = here
-                .iter()
-                .zip(there)
-                .map(|(c, d)| c.towards(d, t))
-                .collect();
+            let courses: Vec<Course> = pairs.iter().map(|(c, d)| c.towards(d, t)).collect();
             let mut line = vec![a[0] + (z[0] - a[0]) * t];
             line.extend(joined(&courses));
-            line.push(a[1] + (z[1] - a[1]) * t);
+            match courses.last() {
+                Some(last) if !whole => {
+                    let [foot, head] = last.rested_face();
+                    line.push(head + (head - foot).normalize() * FAR);
+                }
+                _ => line.push(a[1] + (z[1] - a[1]) * t),
+            }
             line
         };
         (1..steps).map(boundary).collect()
