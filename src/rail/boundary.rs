@@ -3,6 +3,7 @@
 use super::courses::{Course, Kind, Stack};
 use super::frame::SquareFrame;
 use crate::geometry::curve::Vector;
+use crate::geometry::solve::bisect;
 use crate::shape::SkinFace;
 
 impl Stack {
@@ -221,14 +222,7 @@ fn meet(face: &SkinFace, a: Vector<2>, b: Vector<2>) -> Option<Vector<2>> {
             return None;
         }
     }
-    for _ in 0..50 {
-        let middle = (low + high) / 2.0;
-        if inside(middle) > 0.0 {
-            low = middle
-        } else {
-            high = middle
-        }
-    }
+    let [low, high] = bisect(low, high, 50, |t| inside(t) > 0.0);
     Some(at((low + high) / 2.0))
 }
 

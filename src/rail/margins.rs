@@ -12,7 +12,8 @@ use serde::Serialize;
 
 use super::courses::{Course, Kind, Plane, Stack};
 use crate::geometry::curve::Vector;
-use crate::shape::{LinePiece, PlaneLine, plane_line};
+use crate::geometry::solve::{illinois, sign_change};
+use crate::shape::{LinePiece, PlaneLine};
 
 /// The least of something over a rail's section, and the course where it is.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -253,7 +254,7 @@ fn crown(c: &Course, inside: impl Fn(Vector<2>) -> f64) -> Edge {
 /// Where `f` turns from negative to not negative within a range, if it does.
 fn border([from, to]: [f64; 2], f: impl Fn(f64) -> f64) -> Option<f64> {
     let (a, b) = (f(from), f(to));
-    (a < 0.0 && b >= 0.0).then(|| plane_line::root(from, to, a, b, f))
+    (a < 0.0 && b >= 0.0).then(|| illinois(from, to, a, b, f))
 }
 
 /// Where two stretches cross, as shares of their lengths.
@@ -336,7 +337,7 @@ impl<'a> Section<'a> {
                         place.perp(&d)
                     }
                 };
-                if let Some(turn) = plane_line::sign_change(start, end, slope) {
+                if let Some(turn) = sign_change(start, end, slope) {
                     give(turn, found);
                 }
             }

@@ -12,6 +12,7 @@
 //! lift only grow, so that no point of the deck falls.
 
 use crate::geometry::curve::Vector;
+use crate::geometry::solve::bisect;
 
 /// The greatest crown, as a fraction of the deck's height over the apex. A straight line from the deck's centre to the
 /// apex would have a half.
@@ -122,30 +123,15 @@ fn fall(t: f64, rise: f64) -> f64 {
 
 /// The b of the cubic that falls by `crown` half way out: the fall fixes the parameter, half the width then fixes b.
 fn reach_for(rise: f64, crown: f64) -> f64 {
-    let (mut low, mut high) = (0.0, 1.0);
-    for _ in 0..60 {
-        let t = (low + high) / 2.0;
-        if fall(t, rise) - crown > 0.0 {
-            high = t
-        } else {
-            low = t
-        }
-    }
+    let [low, high] = bisect(0.0, 1.0, 60, |t| fall(t, rise) <= crown);
     let t = (low + high) / 2.0;
     (0.5 - 3.0 * (1.0 - t) * t * t - t.powi(3)) / (3.0 * (1.0 - t).powi(2) * t)
 }
 
 /// The cubic's parameter half way out.
 fn half_way(reach: f64) -> f64 {
-    let (mut low, mut high) = (0.0, 1.0);
-    for _ in 0..60 {
-        let t: f64 = (low + high) / 2.0;
-        if 3.0 * (1.0 - t) * t * ((1.0 - t) * reach + t) + t.powi(3) > 0.5 {
-            high = t
-        } else {
-            low = t
-        }
-    }
+    let across = |t: f64| 3.0 * (1.0 - t) * t * ((1.0 - t) * reach + t) + t.powi(3);
+    let [low, high] = bisect(0.0, 1.0, 60, |t| across(t) <= 0.5);
     (low + high) / 2.0
 }
 

@@ -13,6 +13,7 @@
 use super::deck::Deck;
 use crate::design::{Contour, Section};
 use crate::geometry::curve::Vector;
+use crate::geometry::solve::bisect;
 
 /// The marks that every half section shares, and their parameter v.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -333,11 +334,7 @@ fn upper(c: &Character, f: &Frame, apex: Vector<2>) -> Upper {
             let (k, t) = within(count, t);
             tail_from(&points[3 * k..=3 * k + 3], t)[3].x
         };
-        let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..60 {
-            let t = (low + high) / 2.0;
-            if y(t) > f.inner { high = t } else { low = t }
-        }
+        let [low, high] = bisect(0.0, 1.0, 60, |t| y(t) <= f.inner);
         from = (low + high) / 2.0;
         let (k, t) = within(count, from);
         let mut tail = tail_from(&points[3 * k..=3 * k + 3], t);

@@ -1,5 +1,6 @@
 //! What the trade asks of a shape: widths, thicknesses, rocker, volume, areas, centre of volume.
 
+use crate::geometry::solve::greatest;
 use serde::Serialize;
 
 use super::outline::TWELVE_INCHES;
@@ -140,8 +141,8 @@ pub fn measures(shell: &Shell) -> Result<Measures, ShellError> {
     let (tail, nose) = shell.x_range();
     let length = nose - tail;
     let half = shell.half_integrals()?;
-    let wide_point = greatest(tail, nose, |x| shell.half_width(x));
-    let thick_point = greatest(tail, nose, |x| shell.square_thickness(x));
+    let wide_point = greatest(tail, nose, 100, |x| shell.half_width(x));
+    let thick_point = greatest(tail, nose, 100, |x| shell.square_thickness(x));
     let bottom = |x: f64| shell.centre_heights(x)[0];
     let stations = |step: f64| {
         let count = (length / step).floor() as usize;
@@ -201,25 +202,4 @@ fn planshape_area(shell: &Shell) -> Result<f64, ShellError> {
         }
     }
     Ok(area)
-}
-
-/// Place of the greatest value on [a, b]: sampled, then golden section about the best sample.
-fn greatest(a: f64, b: f64, value: impl Fn(f64) -> f64) -> f64 {
-    const STEPS: usize = 100;
-    let at = |i: usize| a + (b - a) * i as f64 / STEPS as f64;
-    let samples: Vec<f64> = (0..=STEPS).map(|i| value(at(i))).collect();
-    let best = (0..=STEPS)
-        .max_by(|&i, &j| samples[i].total_cmp(&samples[j]))
-        .unwrap_or(0);
-    let (mut low, mut high) = (at(best.saturating_sub(1)), at((best + 1).min(STEPS)));
-    let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
-    for _ in 0..40 {
-        let (p, q) = (high - golden * (high - low), low + golden * (high - low));
-        if value(p) > value(q) {
-            high = q
-        } else {
-            low = p
-        }
-    }
-    (low + high) / 2.0
 }

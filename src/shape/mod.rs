@@ -15,7 +15,7 @@ mod key_faults;
 mod loft;
 mod measures;
 mod outline;
-pub(crate) mod plane_line;
+mod plane_line;
 mod rocker;
 mod shape_trouble;
 mod skin_face;

@@ -5,6 +5,7 @@ use crate::design::{Design, Nose, Outline, OutlineBody, Tail};
 use crate::geometry::curve::{
     BSpline, CurveError, FairCurve, KnotVector, Vector, gauss_legendre, integrate,
 };
+use crate::geometry::solve::bisect;
 
 /// Where the trade measures widths and thicknesses near the ends: 12 in from the tip, mm.
 pub const TWELVE_INCHES: f64 = 304.8;
@@ -133,15 +134,7 @@ impl PlanShape {
 
     /// The loft parameter at `x`, by bisection to rounding.
     pub fn locate(&self, x: f64) -> f64 {
-        let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..60 {
-            let u = (low + high) / 2.0;
-            if self.point(u).x > x {
-                high = u
-            } else {
-                low = u
-            }
-        }
+        let [low, high] = bisect(0.0, 1.0, 60, |u| self.point(u).x <= x);
         (low + high) / 2.0
     }
 

@@ -3,6 +3,7 @@
 use super::ShellError;
 use crate::design::Rocker;
 use crate::geometry::curve::{BSpline, Ends, Parameters, Vector, interpolate};
+use crate::geometry::solve::greatest;
 
 /// Height of the bottom's centreline over the base plane, which touches its lowest point.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,20 +49,8 @@ impl RockerLine {
     }
 
     fn find_lowest(&self, length: f64) -> f64 {
-        const STEPS: usize = 400;
-        let at = |i: usize| length * i as f64 / STEPS as f64;
-        let value = |x: f64| self.height(x)[0];
-        let coarse = (0..=STEPS)
-            .min_by(|a, b| value(at(*a)).total_cmp(&value(at(*b))))
-            .unwrap_or(0);
-        // Golden-section search about the lowest sample.
-        let (mut a, mut b) = (at(coarse.saturating_sub(1)), at((coarse + 1).min(STEPS)));
-        let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
-        for _ in 0..60 {
-            let (p, q) = (b - golden * (b - a), a + golden * (b - a));
-            if value(p) < value(q) { b = q } else { a = p }
-        }
-        value((a + b) / 2.0)
+        let height = |x: f64| self.height(x)[0];
+        height(greatest(0.0, length, 400, |x| -height(x)))
     }
 
     /// Height (mm) with its first and second derivatives by x.

@@ -3,6 +3,7 @@
 use super::plane_line::PlaneLine;
 use crate::design::Construction;
 use crate::geometry::curve::{BSpline, Vector};
+use crate::geometry::solve::bisect;
 use crate::shape::{Cut, InsetPoint, Mark, Side};
 
 /// A skin's inner face in a plane of constant x: along the inset surface to the land line, then straight on along its
@@ -135,17 +136,7 @@ fn land(section: &BSpline<3>, construction: &Construction, apex: f64, bottom: bo
     };
     let follows = |v: f64| turns(v) <= construction.skin_turn;
     let holds = |v: f64| follows(v) && bend(v) <= 1.0;
-    let between = |mut good: f64, mut bad: f64| {
-        for _ in 0..40 {
-            let middle = (good + bad) / 2.0;
-            if holds(middle) {
-                good = middle
-            } else {
-                bad = middle
-            }
-        }
-        good
-    };
+    let between = |good: f64, bad: f64| bisect(good, bad, 40, holds)[0];
     // Samples inside each segment, so that curvature on a crease is never asked for.
     const STEPS: usize = 32;
     let breaks = section.knots().breaks();

@@ -2,6 +2,7 @@
 
 use super::wetted::wetted;
 use super::{AfloatError, Hull, Immersed, Water, Waterline};
+use crate::geometry::solve::bisect;
 use crate::shape::Shell;
 
 /// A mass and where its centre of gravity lies, on the centre plane.
@@ -228,15 +229,9 @@ fn settle(hull: &Hull, wanted: f64, g: [f64; 2]) -> Result<Waterline, AfloatErro
 
 /// The level waterline that displaces `wanted`, by bisection to a thousandth of the height: a start for Newton's method.
 fn level(hull: &Hull, wanted: f64) -> Waterline {
-    let [mut low, mut high] = hull.heights();
+    let [low, high] = hull.heights();
     let at = |height: f64| Waterline { height, slope: 0.0 };
-    for _ in 0..12 {
-        let middle = (low + high) / 2.0;
-        if hull.immersed(&at(middle)).volume < wanted {
-            low = middle
-        } else {
-            high = middle
-        }
-    }
+    let short = |height: f64| hull.immersed(&at(height)).volume < wanted;
+    let [low, high] = bisect(low, high, 12, short);
     at((low + high) / 2.0)
 }

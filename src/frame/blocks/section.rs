@@ -2,6 +2,7 @@
 
 use crate::design::Construction;
 use crate::geometry::curve::{BSpline, Vector};
+use crate::geometry::solve::bisect;
 use crate::shape::Shell;
 use crate::shape::{SkinFace, at_depth};
 
@@ -96,18 +97,10 @@ fn side(
     let reach = flat(section, (bottom.land_v + deck.land_v) / 2.0)
         .x
         .max(bottom.land.x);
-    let (mut open, mut shut) = (inner, reach);
-    if room(shut) > 0.0 {
+    if room(reach) > 0.0 {
         return None;
     }
-    for _ in 0..50 {
-        let middle = (open + shut) / 2.0;
-        if room(middle) > 0.0 {
-            open = middle
-        } else {
-            shut = middle
-        }
-    }
+    let [open, _] = bisect(inner, reach, 50, |y| room(y) > 0.0);
     Some(vec![
         Vector::<2>::new(open, bottom.height(open));
         SIDE_PIECES + 1
@@ -115,19 +108,11 @@ fn side(
 }
 
 /// Where `f` turns from negative at `outside` to not negative at `inside`, by bisection.
-fn crossing(mut outside: f64, mut inside: f64, f: impl Fn(f64) -> f64) -> f64 {
+fn crossing(outside: f64, inside: f64, f: impl Fn(f64) -> f64) -> f64 {
     if f(outside) >= 0.0 {
         return outside;
     }
-    for _ in 0..50 {
-        let middle = (outside + inside) / 2.0;
-        if f(middle) >= 0.0 {
-            inside = middle
-        } else {
-            outside = middle
-        }
-    }
-    inside
+    bisect(outside, inside, 50, |v| f(v) < 0.0)[1]
 }
 
 /// Points of the section from `from` to `to`, evenly spaced along it.
