@@ -5,6 +5,7 @@
 //! Lengths are millimetres and angles radians everywhere inside the library.
 
 pub mod board;
+#[cfg(feature = "cli")]
 pub mod cli;
 pub mod design;
 pub mod frame;

@@ -200,6 +200,41 @@ fn the_files_named_for_developers_are_there() {
     }
 }
 
+/// The compiler's version that the package asks for is no older than any of its dependencies asks for.
+#[test]
+fn the_stated_rust_version_is_enough_for_the_dependencies() {
+    let listed = std::process::Command::new(env!("CARGO"))
+        .current_dir(root())
+        .args(["metadata", "--format-version", "1", "--offline", "--locked"])
+        .output()
+        .unwrap();
+    assert!(
+        listed.status.success(),
+        "{}",
+        String::from_utf8_lossy(&listed.stderr)
+    );
+    let listed: serde_json::Value = serde_json::from_slice(&listed.stdout).unwrap();
+    let version = |package: &serde_json::Value| -> Vec<u32> {
+        let text = package["rust_version"].as_str().unwrap_or_default();
+        text.split('.')
+            .filter_map(|n| n.parse().ok())
+            .take(2)
+            .collect()
+    };
+    let packages = listed["packages"].as_array().unwrap();
+    let ours = packages
+        .iter()
+        .find(|p| p["name"] == "boardwright")
+        .unwrap();
+    for package in packages {
+        assert!(
+            version(package) <= version(ours),
+            "{} asks for more",
+            package["name"]
+        );
+    }
+}
+
 /// The committed pictures are what the program draws today.
 #[test]
 fn the_pictures_are_fresh() {
