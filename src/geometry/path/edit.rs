@@ -5,7 +5,7 @@ use super::{GRAIN, Path, Point, Segment};
 impl Path {
     /// A chain of straight lines through `points`. A closed one gets the line back to its start unless the
     /// last point already lies there. No points give an empty path at the origin, which
-    /// [`Drawing::check`](super::Drawing::check) reports.
+    /// the check of drawings reports.
     pub fn polyline(points: &[Point], closed: bool) -> Self {
         let start = points.first().copied().unwrap_or_else(Point::origin);
         let mut segments: Vec<Segment> = points
