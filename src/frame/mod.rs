@@ -10,6 +10,7 @@ mod bevels;
 pub mod blocks;
 mod breathing;
 mod chain;
+mod corner;
 mod deepest;
 mod edges;
 mod error;

@@ -5,8 +5,7 @@ use super::edges::Edges;
 use super::joint::{Joint, Key, Plan};
 use super::{FrameError, Rib, relief};
 use crate::geometry::curve::{BSpline, Vector};
-use crate::geometry::path::{Path, Segment};
-use crate::geometry::path::{close, line};
+use crate::geometry::path::{Path, Segment, close, line};
 
 /// A piece of the spine.
 #[derive(Debug, Clone, PartialEq)]

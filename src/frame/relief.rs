@@ -1,9 +1,9 @@
 //! The end of a slot, with what is cut away for the cutter in its two corners.
 
+use super::corner::{ADDED, Corner};
 use crate::design::{Construction, Relief};
 use crate::geometry::curve::Vector;
-use crate::geometry::path::line;
-use crate::geometry::path::{Point, Segment};
+use crate::geometry::path::{Point, Segment, line};
 use std::f64::consts::{PI, SQRT_2};
 
 /// Least length of a slot's side that stays straight, mm.
@@ -102,8 +102,6 @@ const ACUTE: f64 = PI / 2.0 - 0.01;
 /// Longest step in an inside corner, mm, and the most wood that is given up to make one corner of it.
 const STEP: f64 = 2.0;
 const DEEP: f64 = 0.05;
-/// How much wood, mm, one corner may add: less than the dense lines of the contour are off themselves.
-const ADDED: f64 = 5e-4;
 /// Chord error of bites drawn as corners of a polyline, mm.
 const CHORD: f64 = 5e-4;
 
@@ -147,24 +145,14 @@ fn stretch(points: &[Vector<2>]) -> usize {
 /// The corner that `step` stands for, coming from `a` and going on to `b`: where the edges on either side meet, if no point of it lies off
 /// them by more than [`DEEP`] and the corner adds no wood where the step has none: that is another part's.
 fn meeting(a: Vector<2>, step: &[Vector<2>], b: Vector<2>) -> Option<Vector<2>> {
-    let (&p, &q) = (step.first()?, step.last()?);
-    if step.len() == 1 {
-        return Some(p);
+    if let [point] = step {
+        return Some(*point);
     }
-    let (d, e) = ((p - a).try_normalize(0.0)?, (b - q).try_normalize(0.0)?);
-    let turn = d.perp(&e);
-    let met = a + d * ((q - a).perp(&e) / turn);
-    // How far a point lies to the left of either edge, where the wood is: inside both at an outside corner, inside one at an inside corner.
+    let corner = Corner::new(a, step, b)?;
     let near = |c: &Vector<2>| {
-        let [first, second] = [d.perp(&(c - a)), e.perp(&(c - q))];
-        let added = if turn < 0.0 {
-            first.max(second)
-        } else {
-            first.min(second)
-        };
-        added <= ADDED && first.abs().min(second.abs()) <= DEEP && (c - met).norm() <= STEP
+        corner.inside(c) <= ADDED && corner.off(c) <= DEEP && (c - corner.at).norm() <= STEP
     };
-    step.iter().all(near).then_some(met)
+    step.iter().all(near).then_some(corner.at)
 }
 
 /// The bite into the corner `p` between `a` and `b`, if it needs one and there is room.

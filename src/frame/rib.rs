@@ -9,8 +9,7 @@ use crate::design::units::{Unit, fine_size, list, place};
 use crate::design::{Construction, Design};
 use crate::geometry::curve::Vector;
 use crate::geometry::parallel;
-use crate::geometry::path::close;
-use crate::geometry::path::{Path, Placement};
+use crate::geometry::path::{Path, Placement, close};
 use crate::geometry::polygon;
 use crate::rail::{CourseSlice, Rail, Stack, slices};
 use crate::shape::SkinFace;
@@ -70,11 +69,11 @@ pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), Fr
     let (mut ribs, mut troubles) = (Vec::new(), Vec::new());
     let mut first_fault = None;
     let stations: Vec<_> = construction.rib_stations.iter().zip(1..).collect();
-    let made = parallel::map(&stations, |&(&x, number)| {
+    let results = parallel::map(&stations, |&(&x, number)| {
         rib(number, x, construction, rail)
     });
-    for made in made {
-        match made {
+    for result in results {
+        match result {
             Ok(rib) => ribs.push(rib),
             Err(error @ FrameError::Rib { number, x, fault }) => {
                 first_fault.get_or_insert(error);
@@ -202,14 +201,14 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
     };
     let (aft, centre, fore) = (stack(x - half)?, stack(x)?, stack(x + half)?);
     // Not the faces' alone, since what moves aslant, as the starters' upper edge does, cuts a corner between them, and a strip may begin there.
-    let through: Vec<&Stack> = rail
-        .stacks
-        .iter()
-        .filter(|s| (s.x - x).abs() < half + 1e-6)
-        .collect();
-    let polygons: Option<Vec<_>> = through.iter().map(|s| half_polygon(s)).collect();
-    let mut polygons = polygons.ok_or(fail("the rail leaves no room for it"))?;
-    polygons.extend(through.windows(2).flat_map(|w| between(w[0], w[1])));
+    let through = rail.stacks.iter().filter(|s| (s.x - x).abs() < half + 1e-6);
+    let through = through.map(|stack| Some((stack, stack.inner_boundary()?)));
+    let through: Option<Vec<Through>> = through.collect();
+    let no_room = fail("the rail leaves no room for it");
+    let through = through.ok_or(no_room.clone())?;
+    let polygons: Option<Vec<_>> = through.iter().map(half_polygon).collect();
+    let mut polygons = polygons.ok_or(no_room)?;
+    polygons.extend(through.windows(2).flat_map(|w| between(&w[0], &w[1])));
     let chain = common(&polygons).ok_or(fail("its faces have nothing in common"))?;
     let (bottom, deck) = (chain[0].y, chain[chain.len() - 1].y);
     let slot_width = c.spine + c.slot_clearance;
@@ -217,10 +216,9 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
         return Err(fail("the hollow is too small"));
     }
     let slot_top = (bottom + deck) / 2.0;
-    let rails: Vec<Vec<Vector<2>>> = [aft, fore]
-        .iter()
-        .filter_map(|s| s.inner_boundary())
-        .collect();
+    // The first and the last plane are its faces.
+    let faces = through.first().into_iter().chain(through.last());
+    let rails: Vec<Vec<Vector<2>>> = faces.map(|(_, rail)| rail.clone()).collect();
     let on_rails: Vec<&[Vector<2>]> = rails.iter().map(Vec::as_slice).collect();
     let [on_bottom, on_deck, on_rail] = chain_lengths(&chain, &on_rails);
     let lands = Lands {
@@ -248,12 +246,14 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
     })
 }
 
+/// A plane through a rib, with its strips' inner sides.
+type Through<'a> = (&'a Stack, Vec<Vector<2>>);
+
 /// Half a rib in one plane, from the bottom's centre round the rail to the deck's centre.
-fn half_polygon(stack: &Stack) -> Option<Vec<Vector<2>>> {
-    let rail = stack.inner_boundary()?;
+fn half_polygon((stack, rail): &Through) -> Option<Vec<Vector<2>>> {
     let (first, last) = (rail.first()?, rail.last()?);
     let mut points = face_line(&stack.faces[0], first.x);
-    points.extend_from_slice(&rail);
+    points.extend_from_slice(rail);
     let mut deck = face_line(&stack.faces[1], last.x);
     deck.reverse();
     points.extend(deck);
@@ -271,13 +271,10 @@ const MOST: usize = 64;
 
 /// What lies inboard of the strips in planes between two of the rail's, where they run straight: a corner that moves aslant, as those of starters do,
 /// is in neither plane where it is half way.
-fn between(aft: &Stack, fore: &Stack) -> Vec<Vec<Vector<2>>> {
+fn between((aft, a): &Through, (fore, b): &Through) -> Vec<Vec<Vector<2>>> {
     // Past bottom and deck of any board.
     const PAST: f64 = 1000.0;
-    let (Some(a), Some(b)) = (aft.inner_boundary(), fore.inner_boundary()) else {
-        return Vec::new();
-    };
-    let moved = a.iter().zip(&b).map(|(p, q)| (q - p).norm());
+    let moved = a.iter().zip(b).map(|(p, q)| (q - p).norm());
     let steps = if a.len() == b.len() {
         ((moved.fold(0.0, f64::max) / MOVED).ceil() as usize).clamp(1, MOST)
     } else {
@@ -291,7 +288,7 @@ fn between(aft: &Stack, fore: &Stack) -> Vec<Vec<Vector<2>>> {
         ring.extend([at(last.x, last.y + PAST), at(0.0, last.y + PAST)]);
         ring
     };
-    let rails = aft.inner_boundaries_between(fore, steps);
+    let rails = aft.inner_boundaries_between(fore, [a, b], steps);
     rails.into_iter().map(inboard).collect()
 }
 

@@ -3,8 +3,7 @@
 use super::FrameError;
 use super::chain::{CORNER, arcs};
 use crate::geometry::curve::Vector;
-use crate::geometry::path::close;
-use crate::geometry::path::{Path, Point, Segment};
+use crate::geometry::path::{Path, Point, Segment, close};
 
 /// Corners nearer than this to each other, mm, are one: what clipping leaves of them points anywhere.
 const HAIR: f64 = 2e-3;

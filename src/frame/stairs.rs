@@ -1,5 +1,6 @@
 //! Stairs of hundredths in a corner, which the planes of a part's two faces leave where they hand over to each other, made one corner.
 
+use super::corner::{ADDED, Corner};
 use crate::geometry::curve::Vector;
 
 /// An edge shorter than this, mm, is the step of a stair; and no point of one is moved farther. A saw's kerf is fifty times as wide.
@@ -8,8 +9,6 @@ const STEP: f64 = 0.05;
 const RUN: f64 = 1.0;
 /// A corner turns by more than this, radians.
 const TURN: f64 = 0.12;
-/// How much wood, mm, a new corner may add: less than the dense lines of the contour are off themselves.
-const ADDED: f64 = 5e-4;
 
 /// An open contour, the part to its left, in which the points of a stair give way to the corner where the edges on either side of it meet.
 ///
@@ -55,28 +54,15 @@ fn corner(a: Vector<2>, stair: &[Vector<2>], b: Vector<2>) -> Option<Vector<2>> 
     if stair.len() < 2 || steps.count() == 0 {
         return None;
     }
-    let [d, e] = [p - a, b - q].map(|edge| edge.try_normalize(0.0));
-    let (d, e) = (d?, e?);
+    let corner = Corner::new(a, stair, b)?;
+    let [d, e] = &corner.edges;
     // The edges on either side are no steps of the stair.
-    if d.angle(&e) < TURN || (p - a).norm() < STEP || (b - q).norm() < STEP {
+    if d.angle(e) < TURN || (p - a).norm() < STEP || (b - q).norm() < STEP {
         return None;
     }
-    let corner = a + d * ((q - a).perp(&e) / d.perp(&e));
-    let ahead = (corner - a).dot(&d) > STEP && (b - corner).dot(&e) > STEP;
-    // How far a point lies inside the lines of the two edges, wood to their left.
-    let inside = |c: &Vector<2>| {
-        let [first, second] = [d.perp(&(c - a)), e.perp(&(c - q))];
-        if d.perp(&e) < 0.0 {
-            first.max(second)
-        } else {
-            first.min(second)
-        }
-    };
-    let holds = |c: &Vector<2>| {
-        let off = d.perp(&(c - a)).abs().min(e.perp(&(c - q)).abs());
-        off < STEP && inside(c) < ADDED
-    };
-    (ahead && stair.iter().all(holds)).then_some(corner)
+    let ahead = (corner.at - a).dot(d) > STEP && (b - corner.at).dot(e) > STEP;
+    let holds = |c: &Vector<2>| corner.off(c) < STEP && corner.inside(c) < ADDED;
+    (ahead && stair.iter().all(holds)).then_some(corner.at)
 }
 
 #[cfg(test)]

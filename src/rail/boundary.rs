@@ -17,36 +17,37 @@ impl Stack {
         let courses = self.courses.get(self.inner_courses())?;
         let [first, last] = [courses.first()?, courses.last()?].map(Course::rested_face);
         let mut line = vec![meet(&self.faces[0], first[1], first[0])?];
-        line.extend(joined(courses));
+        line.extend(join_faces(courses));
         line.push(meet(&self.faces[1], last[0], last[1])?);
         line.dedup_by(|a, b| (*a - *b).norm() < 1e-6);
         Some(line)
     }
 
-    /// As [`inner_boundary`](Self::inner_boundary) in `steps` − 1 planes between this one and `other`, where the strips run straight from one to the
-    /// other. Where one of the planes has more courses, those in both alone, the last one's face taken on upwards. Empty where they are not the same.
+    /// As [`inner_boundary`](Self::inner_boundary) in `steps` − 1 planes between this one and `other`, whose own are given, where the strips run straight
+    /// from one to the other. Where one of the planes has more courses, those in both alone, the last one's face taken on upwards. Empty where they are not the same.
     pub(crate) fn inner_boundaries_between(
         &self,
         other: &Self,
+        own: [&[Vector<2>]; 2],
         steps: usize,
     ) -> Vec<Vec<Vector<2>>> {
-        let both = [self, other].map(|s| (s.inner_boundary(), s.courses.get(s.inner_courses())));
-        let [(Some(a), Some(here)), (Some(b), Some(there))] = both else {
+        let both = [self, other].map(|s| s.courses.get(s.inner_courses()));
+        let ([Some(here), Some(there)], [Some(a), Some(z)]) = (both, own.map(ends)) else {
             return Vec::new();
         };
         // Farther than any rail is high, mm.
         const FAR: f64 = 1000.0;
         let pairs: Vec<_> = here.iter().zip(there).collect();
         let alike = pairs.iter().all(|(c, d)| c.kind == d.kind);
-        let (Some((a, z)), true) = (ends(&a).zip(ends(&b)), alike) else {
+        if !alike {
             return Vec::new();
-        };
+        }
         let whole = here.len() == there.len();
         let boundary = |k: usize| {
             let t = k as f64 / steps as f64;
             let courses: Vec<Course> = pairs.iter().map(|(c, d)| c.towards(d, t)).collect();
             let mut line = vec![a[0] + (z[0] - a[0]) * t];
-            line.extend(joined(&courses));
+            line.extend(join_faces(&courses));
             match courses.last() {
                 Some(last) if !whole => {
                     let [foot, head] = last.rested_face();
@@ -106,6 +107,14 @@ impl Course {
             .plane(Vector::<2>::new(-self.thickness / 2.0, height))
     }
 
+    /// Its axes moved up to its bead's centre.
+    fn bead(&self) -> SquareFrame {
+        SquareFrame {
+            origin: self.head,
+            ..self.frame
+        }
+    }
+
     /// The course a share `t` of the way to where it passes another plane.
     fn towards(&self, other: &Self, t: f64) -> Self {
         let number = |a: f64, b: f64| a + (b - a) * t;
@@ -131,7 +140,7 @@ fn ends(line: &[Vector<2>]) -> Option<[Vector<2>; 2]> {
 }
 
 /// The inner sides of neighbouring courses without the ends on the skins.
-fn joined(courses: &[Course]) -> Vec<Vector<2>> {
+fn join_faces(courses: &[Course]) -> Vec<Vector<2>> {
     let mut line = Vec::new();
     for w in courses.windows(2) {
         let [[a, b], [c, d]] = [&w[0], &w[1]].map(Course::rested_face);
@@ -162,10 +171,7 @@ fn overhang(below: &Course, above: &Course) -> Option<[Vector<2>; 2]> {
     if above.kind != Kind::BeadAndCove {
         return None;
     }
-    let bead = SquareFrame {
-        origin: below.head,
-        ..below.frame
-    };
+    let bead = below.bead();
     let lip = above.inner(above.lip);
     let outward = above.frame.plane(Vector::<2>::new(0.0, above.lip));
     let [at, to] = [lip, outward].map(|p| bead.local(p));
@@ -181,10 +187,7 @@ const BEAD: f64 = 2e-3;
 
 /// Where a joint opens inboard: from the shoulder of the strip below round its bead, as far as that lies bare, to the lip of the one above.
 fn bare_bead(below: &Course, above: &Course) -> Vec<Vector<2>> {
-    let bead = SquareFrame {
-        origin: below.head,
-        ..below.frame
-    };
+    let bead = below.bead();
     let shoulder = Vector::<2>::new(-below.thickness / 2.0, below.shoulder);
     let start = bead.plane(shoulder);
     // A lip that still lies below the shoulder is in the strip's wood: its face comes out level with it.
@@ -301,7 +304,7 @@ mod tests {
             for degrees in [-45.0_f64, -20.0, -5.0, -0.1] {
                 let (courses, outlines) = pair(&strip, degrees.to_radians());
                 let mut line = vec![courses[0].rested_face()[0]];
-                line.extend(joined(&courses));
+                line.extend(join_faces(&courses));
                 line.push(courses[1].rested_face()[1]);
                 let off = |p: &Vector<2>| {
                     let of = |w: &[Vector<2>]| {

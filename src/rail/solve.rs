@@ -25,8 +25,7 @@ use super::run_outs::run_outs;
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
 use crate::geometry::parallel;
-use crate::shape::LINE_ACCURACY;
-use crate::shape::{Shell, ShellError};
+use crate::shape::{LINE_ACCURACY, Shell, ShellError};
 
 /// The starboard rail; port is its mirror image.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -6,8 +6,7 @@ use crate::geometry::curve::{BSpline, Vector};
 use crate::geometry::parallel;
 use crate::geometry::polygon;
 use crate::rail::{Kind, Rail, Stack, slices};
-use crate::shape::{Shell, ShellError};
-use crate::shape::{SkinFace, at_depth};
+use crate::shape::{Shell, ShellError, SkinFace, at_depth};
 
 /// One plane's areas, both sides of the board.
 #[derive(Debug, Clone, PartialEq, Default)]

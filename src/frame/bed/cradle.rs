@@ -4,8 +4,7 @@ use super::edge::Face;
 use crate::design::Design;
 use crate::frame::arcs;
 use crate::geometry::curve::Vector;
-use crate::geometry::path::{Path, Placement, Point, Segment};
-use crate::geometry::path::{close, line};
+use crate::geometry::path::{Path, Placement, Point, Segment, close, line};
 use crate::shape::Shell;
 
 /// One cradle, seen from the tail: y to starboard, height over the table, mm.

@@ -2,8 +2,7 @@
 
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
-use crate::shape::Shell;
-use crate::shape::{SkinFace, at_depth};
+use crate::shape::{Shell, SkinFace, at_depth};
 
 /// How closely, mm, the section is followed by its cubic pieces.
 const FOLLOWED: f64 = 1e-4;

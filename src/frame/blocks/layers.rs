@@ -4,8 +4,7 @@ use super::Which;
 use super::half::Half;
 use crate::design::Design;
 use crate::geometry::curve::{ArcPath, Vector, arcs_of_polyline};
-use crate::geometry::path::segments;
-use crate::geometry::path::{Path, Point};
+use crate::geometry::path::{Path, Point, segments};
 
 /// One layer, seen from above: x from the tail, y to starboard.
 #[derive(Debug, Clone, PartialEq)]

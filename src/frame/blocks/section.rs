@@ -3,8 +3,7 @@
 use crate::design::Construction;
 use crate::geometry::curve::{BSpline, Vector};
 use crate::geometry::solve::bisect;
-use crate::shape::Shell;
-use crate::shape::{SkinFace, at_depth};
+use crate::shape::{Shell, SkinFace, at_depth};
 
 /// How closely, mm, the skins' inner faces are followed.
 const FOLLOWED: f64 = 1e-4;

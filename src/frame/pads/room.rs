@@ -5,8 +5,7 @@ use crate::design::{Construction, Design};
 use crate::frame::Rib;
 use crate::geometry::curve::Vector;
 use crate::rail::{Rail, Stack};
-use crate::shape::{PlanShape, Shell};
-use crate::shape::{SkinFace, at_depth};
+use crate::shape::{PlanShape, Shell, SkinFace, at_depth};
 
 /// How closely, mm, the skins' inner faces are followed.
 const FOLLOWED: f64 = 1e-3;

@@ -2,7 +2,7 @@
 
 /// Where `f` is greatest between `low` and `high`, to a millionth of a millionth of their distance, if it has one peak there (Kiefer, *Sequential minimax search
 /// for a maximum*, 1953). A peak is as flat as rounding lets it be: its place is good to the root of that.
-pub fn golden(low: f64, high: f64, f: impl Fn(f64) -> f64) -> f64 {
+fn golden(low: f64, high: f64, f: impl Fn(f64) -> f64) -> f64 {
     let ratio = (5.0_f64.sqrt() - 1.0) / 2.0;
     let [mut low, mut high] = [low, high];
     for _ in 0..60 {
@@ -16,7 +16,7 @@ pub fn golden(low: f64, high: f64, f: impl Fn(f64) -> f64) -> f64 {
     (low + high) / 2.0
 }
 
-/// Where `f` is greatest between `low` and `high`: the best of `steps` + 1 samples, then [`golden`] between its neighbours.
+/// Where `f` is greatest between `low` and `high`: the best of `steps` + 1 samples, then golden sections between its neighbours.
 pub fn greatest(low: f64, high: f64, steps: usize, f: impl Fn(f64) -> f64) -> f64 {
     let at = |i: usize| low + (high - low) * i as f64 / steps as f64;
     let samples: Vec<f64> = (0..=steps).map(|i| f(at(i))).collect();

@@ -76,15 +76,7 @@ impl Heights {
 
     /// Whether a place may be within `distance` of the mesh, at most the grid's reach; where it is inside, it always may.
     pub(super) fn near(&self, p: &Point3<f64>, distance: f64) -> bool {
-        let beyond = (0..2).any(|i| {
-            let along = p[i] - self.low[i];
-            along < 0.0 || along > self.side[i] * self.cells[i] as f64
-        });
-        if beyond || distance > self.reach {
-            return !beyond;
-        }
-        let [low, high] = self.spans[self.cell(0, p.x) * self.cells[1] + self.cell(1, p.y)];
-        p.z >= low - distance && p.z <= high + distance
+        self.near_box(&[*p, *p], distance)
     }
 
     /// As [`near`](Self::near), for some place of an upright box, its least and its greatest corner given.

@@ -1,16 +1,9 @@
 //! The milling sheet and the cutting list as neutral tables.
 
+use super::cells::{count, maybe};
 use crate::views::table::{Cell, Column, Table};
 use crate::wood::stock::cutting::{CuttingPlan, StripNeed};
 use crate::wood::stock::{MillingPlan, Shop, piece_label};
-
-fn count(n: impl TryInto<i64>) -> Cell {
-    n.try_into().map_or(Cell::Empty, Cell::Count)
-}
-
-fn number(value: Option<f64>) -> Cell {
-    value.map_or(Cell::Empty, Cell::Number)
-}
 
 /// The cutting list, plank by plank; planks, leaves, lanes, strips and pieces count from 1, `from` along the plank's usable length.
 pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table {
@@ -62,15 +55,15 @@ pub fn milling_table(plan: &MillingPlan) -> Table {
             count(i + 1),
             step.machine.name().into(),
             step.task.into(),
-            number(step.before),
-            number(step.after.map(|w| w.nominal)),
-            number(step.after.map(|w| w.least)),
-            number(step.after.map(|w| w.greatest)),
-            number(step.router.map(|r| r.radius)),
-            number(step.router.map(|r| r.height)),
-            number(step.router.map(|r| r.reach)),
-            number(step.router.map(|r| r.step)),
-            number(step.router.map(|r| r.lip)),
+            maybe(step.before),
+            maybe(step.after.map(|w| w.nominal)),
+            maybe(step.after.map(|w| w.least)),
+            maybe(step.after.map(|w| w.greatest)),
+            maybe(step.router.map(|r| r.radius)),
+            maybe(step.router.map(|r| r.height)),
+            maybe(step.router.map(|r| r.reach)),
+            maybe(step.router.map(|r| r.step)),
+            maybe(step.router.map(|r| r.lip)),
             cautions.join(" ").as_str().into(),
         ]
     });

@@ -6,8 +6,7 @@ use crate::board::Board;
 use crate::design::units;
 use crate::frame::FrameError;
 use crate::geometry::curve::{Vector, arcs_along};
-use crate::geometry::path::segments;
-use crate::geometry::path::{Path, Point, Segment};
+use crate::geometry::path::{Path, Point, Segment, segments};
 use crate::shape::TWELVE_INCHES;
 use crate::views::drawing::{Align, Drawing, Layer};
 

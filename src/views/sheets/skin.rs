@@ -7,8 +7,7 @@ use crate::design::PanelCentre;
 use crate::design::units;
 use crate::frame::FrameError;
 use crate::geometry::curve::{Vector, arcs_of_polyline};
-use crate::geometry::path::segments;
-use crate::geometry::path::{Path, Placement, Point};
+use crate::geometry::path::{Path, Placement, Point, segments};
 use crate::views::drawing::{Align, Drawing, Item, Layer};
 use crate::wood::skin::Panel;
 

@@ -4,8 +4,7 @@ use crate::board::Board;
 use crate::geometry::curve::Vector;
 use crate::geometry::lofted::{Lofted, Slice};
 use crate::geometry::parallel;
-use crate::shape::ShellError;
-use crate::shape::{SkinFace, at_depth};
+use crate::shape::{ShellError, SkinFace, at_depth};
 
 /// Greatest distance of columns, mm: on the tightest bend a skin takes by default, 120 mm, their chords miss it by 0.01 mm.
 const COLUMN: f64 = 3.0;

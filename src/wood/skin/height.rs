@@ -3,8 +3,7 @@
 use super::Face;
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
-use crate::shape::{Cut, Shell, ShellError, Side};
-use crate::shape::{SkinFace, at_depth, land_at_depth};
+use crate::shape::{Cut, Shell, ShellError, Side, SkinFace, at_depth, land_at_depth};
 
 /// How closely, mm, sections of the mid-surface are followed.
 const ACCURACY: f64 = 1e-3;

@@ -23,11 +23,11 @@ impl Panels {
             overhang: design.skins.overhang,
             ..SkinOptions::default()
         };
-        let made = parallel::map(&[Face::Bottom, Face::Deck], |&face| {
+        let results = parallel::map(&[Face::Bottom, Face::Deck], |&face| {
             let skin = skin(shell, &design.construction, face, &options);
             (face, skin.map(|skin| Panel::new(design, skin)))
         });
-        for (face, panel) in made {
+        for (face, panel) in results {
             match panel {
                 Ok(panel) => {
                     found.extend(troubles(design, &panel));

@@ -11,7 +11,6 @@ mod machine;
 mod milling;
 mod profile;
 mod router;
-
 mod shop;
 mod totals;
 
