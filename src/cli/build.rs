@@ -16,7 +16,7 @@ pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Fail
     let files = files(&board, &report, &OutputOptions { r12: args.r12 }).map_err(|e| {
         input::cannot_make(&args.file.display().to_string(), &e.to_string(), args.json)
     })?;
-    for note in place::write(&args.out, &files, args.force)? {
+    for note in place::write_folder(&args.out, &files, args.force)? {
         print_note(&note, stderr);
     }
     let text = if args.json {

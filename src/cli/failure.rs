@@ -11,22 +11,24 @@ pub(super) const WARNED: u8 = 4;
 /// Added to the number of a signal that ended the program, as shells do.
 pub(super) const SIGNAL: u8 = 128;
 
-/// Why the program ends; an empty message has been said already.
+/// Why the program ends early.
 #[derive(Debug)]
-pub(super) struct Failure {
+pub struct Failure {
+    /// The exit code; see `boardwright --help`.
     pub code: u8,
+    /// What is wrong and what to do; empty where it is on the terminal already.
     pub message: String,
 }
 
 impl Failure {
-    pub fn quiet(code: u8) -> Self {
+    pub(super) fn quiet(code: u8) -> Self {
         Self {
             code,
             message: String::new(),
         }
     }
 
-    pub fn design(message: impl Into<String>) -> Self {
+    pub(super) fn design(message: impl Into<String>) -> Self {
         Self {
             code: DESIGN,
             message: message.into(),
@@ -34,14 +36,14 @@ impl Failure {
     }
 
     /// A signal asked the program to end.
-    pub fn signal(number: u8, message: impl Into<String>) -> Self {
+    pub(super) fn signal(number: u8, message: impl Into<String>) -> Self {
         Self {
             code: SIGNAL + number,
             message: message.into(),
         }
     }
 
-    pub fn files(message: impl Into<String>) -> Self {
+    pub(super) fn files(message: impl Into<String>) -> Self {
         Self {
             code: FILES,
             message: message.into(),

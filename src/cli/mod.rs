@@ -24,13 +24,16 @@ mod signals;
 mod wood;
 mod write_aside;
 
+pub use failure::Failure;
+pub use place::write_folder;
+
 use std::ffi::OsString;
 use std::io::{ErrorKind, IsTerminal, Write};
 
 use clap::{CommandFactory, FromArgMatches};
 
 use args::{Args, Command};
-use failure::{Failure, USAGE};
+use failure::USAGE;
 use paint::Paint;
 
 /// Runs the program with `arguments`, the first of which is its own name, and gives its exit code.

@@ -10,8 +10,15 @@ use super::folder::Contents;
 use super::signals::Signals;
 use crate::output::{MANIFEST, Manifest, OutFile};
 
-/// Writes `files` into the folder `out`: all of them or none. Gives notes for the maker.
-pub(super) fn write(out: &Path, files: &[OutFile], force: bool) -> Result<Vec<String>, Failure> {
+/// Writes `files`, which end with their manifest, into the folder `out`: all of them or none. Gives notes for the maker.
+///
+/// A folder that is there is replaced in one step, with the maker's own files kept; what the maker changed is replaced only by `force`.
+/// Ctrl-C and a request to end stop it before that step.
+///
+/// # Errors
+///
+/// What stands in the way or could not be written; then nothing was changed.
+pub fn write_folder(out: &Path, files: &[OutFile], force: bool) -> Result<Vec<String>, Failure> {
     let signals = Signals::new().map_err(|error| fail(out, &error))?;
     let failed = |error: io::Error| match signals.number() {
         Some(number) => Failure::signal(number, "stopped; nothing was changed"),

@@ -1,10 +1,11 @@
-//! `boardwright build` killed, interrupted, out of disk or overtaken: the folder and the maker's files in it.
+//! A build killed, interrupted, out of disk or overtaken: the folder and the maker's files in it.
 //!
+//! Most write a folder without making a board for it (`common/writer.rs`); signals and full disks are tried on the whole program too.
 //! strace (from Linux's distributions) ends the program at a chosen call to the system, or lets a call fail or wait.
 #![cfg(target_os = "linux")]
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use crate::common::{outside, program};
+use crate::common::{outside, program, writer};
 use std::collections::BTreeMap;
 use std::fs;
 use std::os::unix::fs::{PermissionsExt, symlink};
@@ -13,7 +14,7 @@ use std::process::{Child, Command, Output, Stdio};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
-use program::{assert_code, empty, err, example, files, names, run_in};
+use program::{assert_code, empty, err, example, files, names};
 
 const EXAMPLE: &str = "round-tail-6ft4.toml";
 
@@ -26,11 +27,16 @@ const NAMING: [&str; 5] = ["rename", "renameat", "renameat2", "link", "linkat"];
 
 type Files = Vec<(String, Vec<u8>)>;
 
-fn build(folder: &Path, more: &[&str]) -> Output {
-    let file = example(EXAMPLE);
-    let mut arguments = vec!["build", &file, "-o", "out"];
-    arguments.extend(more);
-    run_in(folder, &arguments)
+/// The folder written without `--r12`.
+fn build(folder: &Path) -> Output {
+    writer::writer(false).current_dir(folder).output().unwrap()
+}
+
+/// The whole program, which makes a board.
+fn whole() -> Command {
+    let mut command = program::program();
+    command.args(["build", &example(EXAMPLE), "-o", "out"]);
+    command
 }
 
 /// strace, if it is there and may do its work here.
@@ -47,22 +53,28 @@ fn strace() -> Option<PathBuf> {
     })
 }
 
-/// A build with `--r12`, whose calls strace changes by `rules`.
+/// The folder written with `--r12`, by a program whose calls strace changes by `rules`.
 fn start(strace: &Path, folder: &Path, rules: &[String]) -> Child {
+    trace(strace, folder, rules, &writer::writer(true))
+}
+
+/// `traced` with its calls changed by `rules`.
+fn trace(strace: &Path, folder: &Path, rules: &[String], traced: &Command) -> Child {
     let mut command = Command::new(strace);
     // What is changed must be watched.
     let changed = rules.iter().filter_map(|rule| rule.split(':').next());
     let watched: Vec<&str> = std::iter::once(CHANGES).chain(changed).collect();
     command
-        .args(["-o", "../calls"])
+        .args(["-f", "-o", "../calls"])
         .arg("-e")
         .arg(format!("trace={}", watched.join(",")));
     for rule in rules {
         command.arg("-e").arg(format!("inject={rule}"));
     }
     command
-        .arg(env!("CARGO_BIN_EXE_boardwright"))
-        .args(["build", &example(EXAMPLE), "-o", "out", "--r12"])
+        .arg(traced.get_program())
+        .args(traced.get_args())
+        .envs(traced.get_envs().filter_map(|(k, v)| Some((k, v?))))
         .current_dir(folder)
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())
@@ -79,7 +91,11 @@ fn counts(folder: &Path) -> BTreeMap<String, usize> {
     let text = fs::read_to_string(folder.join("../calls")).unwrap();
     let mut counts = BTreeMap::new();
     for line in text.lines() {
-        if let Some((call, _)) = line.split_once('(') {
+        // The number of the process or thread stands before the call.
+        let call = line
+            .split_once(' ')
+            .and_then(|(_, call)| call.trim_start().split_once('('));
+        if let Some((call, _)) = call {
             *counts.entry(call.to_owned()).or_default() += 1;
         }
     }
@@ -91,7 +107,8 @@ fn counts(folder: &Path) -> BTreeMap<String, usize> {
 fn prepare(name: &str) -> (PathBuf, Files, Files) {
     let folder = empty(name).join("w");
     fs::create_dir(&folder).unwrap();
-    assert_code(&build(&folder, &["--r12"]), 0);
+    let first = writer::writer(true).current_dir(&folder).output().unwrap();
+    assert_code(&first, 0);
     let out = folder.join("out");
     for path in [
         "notes.txt",
@@ -105,7 +122,7 @@ fn prepare(name: &str) -> (PathBuf, Files, Files) {
     }
     symlink("../notes.txt", out.join("photos/link")).unwrap();
     let new = files(&out);
-    assert_code(&build(&folder, &[]), 0);
+    assert_code(&build(&folder), 0);
     let old = files(&out);
     assert!(old.len() < new.len());
     (folder, old, new)
@@ -143,7 +160,7 @@ fn kill_at_steps(name: &str, rules: &[&str], only: &[&str], gap: bool) {
     assert!(same(&files(&out), &new), "{:?}", paths(&files(&out)));
     assert_eq!(names(&folder), ["out"]);
     let counts = counts(&folder);
-    assert_code(&build(&folder, &[]), 0);
+    assert_code(&build(&folder), 0);
     let mut gaps = 0;
     for (call, count) in counts {
         if !only.is_empty() && !only.contains(&call.as_str()) {
@@ -171,7 +188,7 @@ fn kill_at_steps(name: &str, rules: &[&str], only: &[&str], gap: bool) {
                     paths(&found)
                 );
             }
-            let next = build(&folder, &[]);
+            let next = build(&folder);
             assert_code(&next, 0);
             assert_eq!(
                 err(&next).contains("the folder is back"),
@@ -211,7 +228,7 @@ fn a_step_that_fails_for_want_of_room_changes_nothing() {
     let out = folder.join("out");
     assert_code(&run_traced(&strace, &folder, &[]), 0);
     let counts = counts(&folder);
-    assert_code(&build(&folder, &[]), 0);
+    assert_code(&build(&folder), 0);
     let mut refused = 0;
     for (call, count) in counts {
         // Where something cannot be removed, it stays for the next build; see below.
@@ -233,7 +250,7 @@ fn a_step_that_fails_for_want_of_room_changes_nothing() {
                 assert!(same(&found, &old), "{place}: {:?}", paths(&found));
                 assert_eq!(names(&folder), ["out"], "{place}");
             }
-            assert_code(&build(&folder, &[]), 0);
+            assert_code(&build(&folder), 0);
             assert!(same(&files(&out), &old), "{place}, then built");
             assert_eq!(names(&folder), ["out"], "{place}, then built");
         }
@@ -247,8 +264,8 @@ fn a_disk_that_fills_up_while_writing_changes_nothing() {
     let Some(strace) = strace() else { return };
     let (folder, old, _) = prepare("stopped-full");
     let out = folder.join("out");
-    // Some writes are to the terminal; one file is one write at least.
-    for first in [1, 40, 120] {
+    // The first writes are to the terminal; one file is one write at least.
+    for first in [3, 40, 120] {
         let place = format!("full at write {first}");
         let full: Vec<String> = ["write", "?writev", "?copy_file_range"]
             .map(|call| format!("{call}:error=ENOSPC:when={first}+"))
@@ -257,7 +274,7 @@ fn a_disk_that_fills_up_while_writing_changes_nothing() {
         assert_code(&done, 3);
         assert!(same(&files(&out), &old), "{place}");
         assert_eq!(names(&folder), ["out"], "{place}");
-        assert_code(&build(&folder, &[]), 0);
+        assert_code(&build(&folder), 0);
         assert!(same(&files(&out), &old), "{place}, then built");
     }
 }
@@ -267,8 +284,9 @@ fn a_disk_that_fills_up_while_writing_changes_nothing() {
 #[test]
 fn on_a_full_disk_the_old_board_or_the_new_one_stands() {
     let (folder, old, new) = prepare("stopped-small-disk");
-    let script = "set -e; mkdir disk after; mount -t tmpfs -o size=$1k none disk; cp -a out disk; cd disk; \
-                  code=0; \"$2\" build \"$3\" -o out --r12 || code=$?; cp -a . ../after; exit $code";
+    let script = "set -e; mkdir disk after; mount -t tmpfs -o size=$1k none disk; cp -a out disk; cd disk; shift; \
+                  code=0; \"$@\" || code=$?; cp -a . ../after; exit $code";
+    let writes = writer::writer(true);
     let run = |kilobytes: usize| {
         for name in ["disk", "after"] {
             let _ = fs::remove_dir_all(folder.join(name));
@@ -276,8 +294,9 @@ fn on_a_full_disk_the_old_board_or_the_new_one_stands() {
         Command::new("unshare")
             .args(["--map-root-user", "--mount", "sh", "-c", script, "sh"])
             .arg(kilobytes.to_string())
-            .arg(env!("CARGO_BIN_EXE_boardwright"))
-            .arg(example(EXAMPLE))
+            .arg(writes.get_program())
+            .args(writes.get_args())
+            .envs(writes.get_envs().filter_map(|(k, v)| Some((k, v?))))
             .current_dir(&folder)
             .output()
     };
@@ -326,11 +345,20 @@ fn on_a_full_disk_the_old_board_or_the_new_one_stands() {
 #[test]
 fn a_signal_ends_a_build_and_leaves_nothing() {
     let Some(strace) = strace() else { return };
-    let (folder, old, _) = prepare("stopped-signal");
+    let folder = empty("stopped-signal");
+    assert_code(&whole().current_dir(&folder).output().unwrap(), 0);
+    for name in ["notes.txt", "svg/mine.svg"] {
+        fs::write(folder.join("out").join(name), name).unwrap();
+    }
+    let old = files(&folder.join("out"));
+    let stop = |folder: &Path, rule: String| {
+        let build = trace(&strace, folder, &[rule], &whole());
+        build.wait_with_output().unwrap()
+    };
     for (signal, code) in [("SIGINT", 130), ("SIGTERM", 143)] {
         for call in ["fdatasync:when=20", "linkat:when=2"] {
             let rule = call.replace(":when", &format!(":signal={signal}:when"));
-            let stopped = run_traced(&strace, &folder, &[rule]);
+            let stopped = stop(&folder, rule);
             assert_code(&stopped, code);
             assert!(
                 err(&stopped).contains("nothing was changed"),
@@ -344,11 +372,7 @@ fn a_signal_ends_a_build_and_leaves_nothing() {
     // A folder that was missing, with one above it.
     let fresh = empty("stopped-signal-fresh").join("w");
     fs::create_dir(&fresh).unwrap();
-    let stopped = run_traced(
-        &strace,
-        &fresh,
-        &["fdatasync:signal=SIGINT:when=20".to_owned()],
-    );
+    let stopped = stop(&fresh, "fdatasync:signal=SIGINT:when=20".to_owned());
     assert_code(&stopped, 130);
     assert!(names(&fresh).is_empty());
 }
@@ -417,7 +441,7 @@ fn what_the_maker_saves_while_a_build_runs_is_kept() {
                 .clone()
         };
         assert_eq!(spine(&files(&out)), spine(&new));
-        for told in [done, build(&folder, &[])] {
+        for told in [done, build(&folder)] {
             let words = err(&told);
             assert!(
                 words.contains("kept in") && words.contains("svg/spine.svg"),
@@ -444,7 +468,7 @@ fn of_two_builds_into_a_new_folder_the_slower_names_the_other() {
         &["rename:delay_enter=8s:when=2".to_owned()],
     );
     wait_for_board(&folder);
-    assert_code(&build(&folder, &[]), 0);
+    assert_code(&build(&folder), 0);
     let slow = slow.wait_with_output().unwrap();
     assert_code(&slow, 3);
     assert!(
@@ -467,7 +491,7 @@ fn many_unmarked_leftovers_are_named_and_stop_nothing() {
             fs::write(path.join("index.html"), "half").unwrap();
         }
     }
-    let done = build(&folder, &[]);
+    let done = build(&folder);
     assert_code(&done, 0);
     assert!(
         err(&done).contains("and 997 more like it"),
@@ -487,7 +511,7 @@ fn a_folder_with_another_mark_is_left_alone() {
     fs::write(holder.join("part/mine"), "mine").unwrap();
     fs::write(holder.join("boardwright.txt"), "Made by").unwrap();
     let before = files(&holder);
-    let done = build(&folder, &[]);
+    let done = build(&folder);
     assert_code(&done, 0);
     assert!(err(&done).contains(".out.unfinished-7"), "{}", err(&done));
     assert!(same(&before, &files(&holder)));
@@ -497,7 +521,7 @@ fn a_folder_with_another_mark_is_left_alone() {
 fn a_link_that_leads_nowhere_is_named_with_a_remedy() {
     let folder = empty("stopped-dangling");
     symlink("nowhere", folder.join("out")).unwrap();
-    let refused = build(&folder, &[]);
+    let refused = build(&folder);
     assert_code(&refused, 3);
     let words = err(&refused);
     assert!(
@@ -511,7 +535,7 @@ fn a_link_that_leads_nowhere_is_named_with_a_remedy() {
 #[test]
 fn permissions_of_the_folder_and_the_makers_folders_stay() {
     let folder = empty("stopped-modes");
-    assert_code(&build(&folder, &[]), 0);
+    assert_code(&build(&folder), 0);
     let modes = [
         ("out", 0o700),
         ("out/secret", 0o750),
@@ -525,7 +549,7 @@ fn permissions_of_the_folder_and_the_makers_folders_stay() {
     for (path, mode) in modes {
         fs::set_permissions(folder.join(path), fs::Permissions::from_mode(mode)).unwrap();
     }
-    assert_code(&build(&folder, &[]), 0);
+    assert_code(&build(&folder), 0);
     for (path, mode) in modes {
         let found = fs::metadata(folder.join(path))
             .unwrap()

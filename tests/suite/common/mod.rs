@@ -13,3 +13,4 @@ pub mod python;
 pub mod sheets3d;
 pub mod solids;
 pub mod wishes;
+pub mod writer;
