@@ -3,7 +3,8 @@
 use super::args::Check;
 use super::failure::{Failure, WARNED};
 use super::paint::Paint;
-use super::{input, print, screen};
+use super::{input, print, terminal};
+use crate::views::pages;
 use crate::views::report::report;
 
 pub(super) fn run(args: &Check, stdout: Paint, stderr: Paint) -> Result<u8, Failure> {
@@ -15,7 +16,8 @@ pub(super) fn run(args: &Check, stdout: Paint, stderr: Paint) -> Result<u8, Fail
         })?;
         print(&format!("{json:#}\n"))?;
     } else {
-        print(&screen::screen(&board, &report, stdout))?;
+        let page = pages::board(&board, &report, None);
+        print(&terminal::render(&page, stdout))?;
     }
     let warned = args.strict && report.warned() > 0;
     Ok(if warned { WARNED } else { 0 })

@@ -7,21 +7,16 @@
 mod args;
 mod build;
 mod check;
-mod columns;
 mod dry_fit;
 mod exchange;
 mod failure;
 mod folder;
 mod input;
-mod layout;
 mod new;
 mod paint;
 mod place;
-mod screen;
-mod screen_mass;
-mod screen_skins;
 mod signals;
-mod wood;
+mod terminal;
 mod write_aside;
 
 pub use failure::Failure;

@@ -6,8 +6,10 @@
 //! Start with [`report::report`] for figures and [`sheets`] for templates.
 
 pub mod chart;
+pub mod document;
 pub mod drawing;
 pub mod dry_fit;
+pub mod pages;
 pub mod report;
 pub mod sheets;
 pub mod solids;

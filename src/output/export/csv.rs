@@ -30,6 +30,7 @@ fn field(cell: &Cell, column: &Column) -> String {
     match cell {
         Cell::Text(text) => quoted(text),
         Cell::Number(value) => number::text(*value, column.decimals.min(9)),
+        Cell::Quantity(quantity) => number::text(quantity.plain().0, column.decimals.min(9)),
         Cell::Count(count) => count.to_string(),
         Cell::Empty => String::new(),
     }
@@ -59,7 +60,12 @@ pub(super) fn check(table: &Table) -> Result<(), ExportError> {
             });
         }
         for (cell, column) in row.iter().zip(&table.columns) {
-            if matches!(cell, Cell::Number(value) if !value.is_finite()) {
+            let value = match cell {
+                Cell::Number(value) => *value,
+                Cell::Quantity(quantity) => quantity.plain().0,
+                Cell::Text(_) | Cell::Count(_) | Cell::Empty => 0.0,
+            };
+            if !value.is_finite() {
                 return Err(ExportError::TableNotFinite {
                     title: table.title.clone(),
                     row: index,

@@ -37,13 +37,18 @@ pub fn value(table: &Table) -> Result<Value, ExportError> {
 fn cell_value(cell: &Cell, column: &Column) -> Value {
     match cell {
         Cell::Text(text) => Value::from(text.as_str()),
-        // Rounded as in CSV; the nearest f64 of that decimal prints as it again.
-        Cell::Number(n) => number::text(*n, column.decimals.min(9))
-            .parse::<f64>()
-            .map_or(Value::Null, Value::from),
+        Cell::Number(n) => rounded(*n, column),
+        Cell::Quantity(quantity) => rounded(quantity.plain().0, column),
         Cell::Count(count) => Value::from(*count),
         Cell::Empty => Value::Null,
     }
+}
+
+/// Rounded as in CSV; the nearest f64 of that decimal prints as it again.
+fn rounded(value: f64, column: &Column) -> Value {
+    number::text(value, column.decimals.min(9))
+        .parse::<f64>()
+        .map_or(Value::Null, Value::from)
 }
 
 #[cfg(test)]

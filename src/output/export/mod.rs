@@ -1,4 +1,4 @@
-//! One file format each; exporters know only drawings, charts, meshes and tables.
+//! One file format each; exporters know only drawings, charts, meshes, tables and documents.
 //!
 //! Every writer gives the same bytes for the same value: no clock, no random ids, no locale. Coordinates
 //! are rounded to [`GRAIN`](crate::geometry::path::GRAIN).
@@ -7,6 +7,7 @@ pub mod chart;
 pub mod csv;
 pub mod dxf;
 mod error;
+pub mod html;
 pub mod json;
 pub(crate) mod number;
 pub mod stl;

@@ -13,8 +13,8 @@ pub(super) fn table(board: &Board) -> Table {
         Column::plain("kind"),
         Column::plain("let into"),
         mm("from the tail"),
-        mm("middle from the tail"),
-        mm("middle to starboard"),
+        mm("centre from the tail"),
+        mm("centre to starboard"),
         degrees("toe"),
         degrees("cant"),
         mm("base or diameter"),
@@ -76,7 +76,7 @@ pub(super) fn clashes(board: &Board) -> Table {
     let columns = vec![
         Column::plain("fitting"),
         Column::plain("clashes with"),
-        Column::plain("trouble"),
+        Column::plain("problem"),
         mm("by"),
         Column::plain("what to change"),
     ];

@@ -5,7 +5,6 @@ use serde::Serialize;
 use crate::board::Board;
 use crate::board::afloat::{Lying, Water};
 use crate::board::mass::{Material, Part};
-use crate::design::units::{self, Unit};
 use crate::views::table::{Cell, Column, Table};
 
 /// A board weighed.
@@ -96,40 +95,6 @@ impl MassReport {
             parts: m.parts.clone(),
         }
     }
-
-    /// Name, material, mass and place in words, ribs and pads together; rows for a reader.
-    pub fn rows(&self, unit: Unit) -> Vec<[String; 4]> {
-        const GROUPS: [(&str, &str); 2] = [("rib ", "ribs"), ("pad of ", "pads")];
-        let group = |p: &Part| GROUPS.iter().position(|g| p.name.starts_with(g.0));
-        let mut rows = Vec::new();
-        let mut told = [false; GROUPS.len()];
-        for part in &self.parts {
-            let of = group(part);
-            let together: Vec<&Part> = match of {
-                Some(i) if std::mem::replace(&mut told[i], true) => continue,
-                Some(i) => self.parts.iter().filter(|p| group(p) == Some(i)).collect(),
-                None => vec![part],
-            };
-            let mass: f64 = together.iter().map(|p| p.mass).sum();
-            let moment: f64 = together.iter().map(|p| p.mass * p.centre[0]).sum();
-            let name = match of {
-                Some(i) if together.len() > 1 => format!("{} {}", together.len(), GROUPS[i].1),
-                _ => part.name.clone(),
-            };
-            rows.push([
-                name,
-                part.of.clone(),
-                units::mass(mass, unit),
-                // What weighs nothing has no centre.
-                if mass > 0.0 {
-                    units::size(moment / mass, unit)
-                } else {
-                    "–".to_owned()
-                },
-            ]);
-        }
-        rows
-    }
 }
 
 /// Which water, in a word.
@@ -188,41 +153,6 @@ impl LyingReport {
     /// Which water and load, in words.
     pub fn name(&self) -> String {
         water_and_load(self.water, self.ridden)
-    }
-
-    /// Draught, trim and what it carries besides, in words.
-    pub fn cells(&self, unit: Unit) -> [String; 4] {
-        let spare = units::mass(self.spare.abs(), unit);
-        let spare = if self.spare < 0.0 {
-            format!("{spare} more than it carries")
-        } else {
-            format!("{spare} more would sink it")
-        };
-        match self.afloat {
-            Some(a) => [
-                units::mass(self.mass, unit),
-                units::size(a.draught, unit),
-                if a.trim.abs() < 0.005 {
-                    "level".to_owned()
-                } else {
-                    let way = if a.trim > 0.0 { "nose" } else { "tail" };
-                    format!("{:.2}° {way} down", a.trim.abs())
-                },
-                spare,
-            ],
-            None if self.spare < 0.0 => [
-                units::mass(self.mass, unit),
-                "sinks".into(),
-                String::new(),
-                spare,
-            ],
-            None => [
-                units::mass(self.mass, unit),
-                "no rest".into(),
-                String::new(),
-                spare,
-            ],
-        }
     }
 }
 
@@ -287,14 +217,14 @@ pub(super) fn afloat(board: &Board, report: &[LyingReport]) -> Table {
         Column::plain("water"),
         Column::plain("ridden"),
         Column::measured("mass", "kg", 3),
-        Column::measured("carries all told", "kg", 3),
+        Column::measured("carries in all", "kg", 3),
         Column::measured("draught", "mm", 2),
         Column::measured("trim, nose down", "degrees", 3),
         Column::measured("water at the tail", "mm", 2),
         Column::measured("water at the nose", "mm", 2),
         Column::measured("wetted surface", "m²", 4),
         Column::measured("transverse metacentre over the centre of gravity", "mm", 1),
-        Column::plain("trouble"),
+        Column::plain("problem"),
     ];
     let rows = report.iter().map(|l| {
         let of =

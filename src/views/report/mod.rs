@@ -19,7 +19,7 @@ mod wood;
 
 pub use advice::{Advice, Instance, advice};
 pub use mass::{AfloatReport, LyingReport, MassReport};
-pub use measure::{Measure, Quantity, measure_list};
+pub use measure::{Measure, measure_list};
 pub use notice::{Notice, Severity, Source};
 pub use rail::{RailReport, Worst, Worsts};
 pub use skins::{SkinFinding, SkinPlank, SkinReport, SkinsReport};

@@ -22,7 +22,7 @@ pub(super) fn schedule(board: &Board) -> Table {
         mm("finished length"),
         mm("blank"),
         Column::plain("cut as, from the tail (mm)"),
-        Column::plain("middles of scarfs, from the tail (mm)"),
+        Column::plain("centres of scarfs, from the tail (mm)"),
     ];
     for strained in Strained::ALL {
         let name = strained.name();

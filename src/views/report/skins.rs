@@ -3,7 +3,6 @@
 use serde::Serialize;
 
 use crate::board::Board;
-use crate::design::units::{self, Unit};
 use crate::views::table::{Cell, Column, Table};
 use crate::wood::skin::{Cause, Face, Finding, Panel, PanelTrouble, Treatment};
 
@@ -145,61 +144,6 @@ fn finding(board: &Board, panel: &Panel, found: &Finding) -> SkinFinding {
     }
 }
 
-impl SkinFinding {
-    /// The value and both limits, as a reader wants them.
-    pub fn texts(&self) -> [String; 3] {
-        if self.cause.is_bend() {
-            let of = |v: f64| {
-                if v > 9999.0 {
-                    "flat".to_owned()
-                } else {
-                    format!("{v:.0} t")
-                }
-            };
-            [self.value, self.dry, self.soaked].map(of)
-        } else {
-            [
-                format!("{:+.3} %", self.value),
-                format!("{:.2} %", self.dry),
-                format!("{:.2} %", self.soaked),
-            ]
-        }
-    }
-
-    /// Where it is.
-    pub fn place(&self, unit: Unit) -> String {
-        let x = units::size(self.x, unit);
-        if self.off < 1.0 {
-            format!("{x}, centre")
-        } else {
-            format!("{x}, {} off", units::size(self.off, unit))
-        }
-    }
-}
-
-impl SkinReport {
-    /// What it is, in a line.
-    pub fn line(&self, unit: Unit) -> String {
-        let scarfs: usize = self.planks.iter().map(|p| p.scarfs.len()).sum();
-        let mut line = format!(
-            "{}: {} of {}, flat {} by {}, {} planks",
-            self.face.name(),
-            units::mm(self.thickness, 1),
-            self.species,
-            units::size(self.length, unit),
-            units::size(self.width, unit),
-            self.planks.len()
-        );
-        if scarfs > 0 {
-            line.push_str(&format!(", {scarfs} scarfs"));
-        }
-        if self.pieces > 1 {
-            line.push_str(&format!(", {} pieces", self.pieces));
-        }
-        line
-    }
-}
-
 /// The planks of both skins.
 pub(super) fn planks(board: &Board, report: &SkinsReport) -> Table {
     let mm = |name: &str| Column::measured(name, "mm", 1);
@@ -242,11 +186,11 @@ pub(super) fn findings(board: &Board, report: &SkinsReport) -> Table {
         Column::plain("what"),
         Column::measured("value", "", 4),
         Column::plain("unit"),
-        Column::measured("takes dry", "", 4),
-        Column::measured("takes soaked", "", 4),
+        Column::measured("limit dry", "", 4),
+        Column::measured("limit soaked", "", 4),
         Column::measured("from the tail", "mm", 1),
         Column::measured("off the centreline", "mm", 1),
-        Column::plain("what follows"),
+        Column::plain("what to do"),
     ];
     let rows = report.skins.iter().flat_map(|skin| {
         skin.findings.iter().map(|f| {

@@ -5,7 +5,7 @@ use crate::views::table::{Cell, Column, Table};
 use crate::wood::stock::cutting::{CuttingPlan, StripNeed};
 use crate::wood::stock::{MillingPlan, Shop, piece_label};
 
-/// The cutting list, plank by plank; planks, leaves, lanes, strips and pieces count from 1, `from` along the plank's usable length.
+/// The cutting list, plank by plank; planks, resawn boards, rips, strips and pieces count from 1, `from` along the plank's usable length.
 pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table {
     let mut rows = Vec::new();
     for (p, plank) in plan.planks.iter().enumerate() {
@@ -19,7 +19,7 @@ pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table 
                         size.into(),
                         count(l + 1),
                         count(n + 1),
-                        piece_label(plan, needs, cut).as_str().into(),
+                        piece_label(plan, needs, cut).to_string().into(),
                         cut.from.into(),
                         cut.length.into(),
                         need.map_or(Cell::Empty, |n| count(n.strip)),
@@ -32,7 +32,7 @@ pub fn cut_table(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) -> Table 
             }
         }
     }
-    let columns = ["plank", "size", "leaf", "lane", "mark"]
+    let columns = ["plank", "size", "resawn board", "rip", "mark"]
         .map(Column::plain)
         .into_iter()
         .chain([
@@ -81,7 +81,7 @@ pub fn milling_table(plan: &MillingPlan) -> Table {
             Column::measured("cutter height", "mm", 2),
             Column::measured("reach past the fence", "mm", 2),
             Column::measured("outfeed fence forward", "mm", 2),
-            Column::measured("lip left", "mm", 2),
+            Column::measured("lip that remains", "mm", 2),
             Column::plain("cautions"),
         ],
         rows: rows.collect(),

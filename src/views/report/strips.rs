@@ -3,7 +3,6 @@
 use serde::Serialize;
 
 use crate::board::Board;
-use crate::design::units::hundredths;
 use crate::rail::{Kind, Strained};
 use crate::wood::yard::{StripWork, Trouble};
 
@@ -86,21 +85,6 @@ pub struct StripsReport {
     pub spring: Option<SpringReport>,
     /// What passes a limit, or cannot be had, with remedies.
     pub troubles: Vec<Trouble>,
-}
-
-impl KindReport {
-    /// What is bent, with its section: `12.7 × 6 mm`, `3 × 2.67 × 8 mm, softened`.
-    pub fn words(&self) -> String {
-        let [thickness, width] = self.section.map(hundredths);
-        format!(
-            "{}{thickness} × {width} mm{}",
-            match self.laminations {
-                1 => String::new(),
-                n => format!("{n} × "),
-            },
-            if self.softened { ", softened" } else { "" }
-        )
-    }
 }
 
 impl StripsReport {

@@ -172,10 +172,10 @@ fn courses(board: &Board) -> Table {
         Column::plain("kind"),
         mm("rise"),
         degrees("base bevel"),
-        degrees("roll"),
-        mm("dig-in"),
-        mm("mouth gap"),
-        degrees("obliquity"),
+        degrees("joint angle"),
+        mm("lip overlap"),
+        mm("joint gap"),
+        degrees("oblique angle"),
     ];
     let rows = board.ribs.iter().flat_map(|rib| {
         let courses = rib.stack.courses.iter().enumerate();
@@ -202,10 +202,10 @@ fn margins(board: &Board) -> Table {
         Column::plain("rib"),
         mm("from the tail"),
         Column::plain("courses"),
-        mm("cover"),
-        Column::plain("cover at course"),
-        mm("proud"),
-        Column::plain("proud at course"),
+        mm("wood behind the rail"),
+        Column::plain("its course"),
+        mm("planing allowance"),
+        Column::plain("allowance's course"),
         degrees("top bevel"),
         Column::plain("reaches the deck"),
     ];
@@ -230,7 +230,7 @@ fn margins(board: &Board) -> Table {
     });
     table(
         board,
-        "wood behind and outside the finished rail",
+        "wood behind the finished rail and planing allowance outside it",
         columns,
         rows.collect(),
     )
@@ -242,7 +242,7 @@ fn rail_warnings(report: &Report) -> Table {
         mm("from the tail"),
         Column::plain("course"),
         Column::plain("kind"),
-        Column::plain("trouble"),
+        Column::plain("problem"),
         Column::measured("value", "", 3),
         Column::measured("limit", "", 3),
         Column::plain("unit"),
@@ -272,7 +272,7 @@ fn rail_warnings(report: &Report) -> Table {
 
 fn strip_warnings(report: &Report) -> Table {
     let columns = vec![
-        Column::plain("trouble"),
+        Column::plain("problem"),
         Column::plain("where"),
         Column::measured("used of the limit", "", 3),
         Column::plain("what to change"),

@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use crate::board::Board;
 use crate::design::timber::{Air, Grain, movement};
-use crate::design::units::{self, Unit};
 use crate::wood::stock::{Aim, Totals};
 
 /// Where a board is glued up.
@@ -123,120 +122,5 @@ impl WoodReport {
                 in_range: strip.in_range,
             }),
         }
-    }
-}
-
-impl WoodReport {
-    /// What to buy and what becomes of it, in words: names and values; a row without a name belongs to the one before it.
-    pub fn rows(&self, unit: Unit) -> Vec<(&'static str, String)> {
-        let mut rows: Vec<(&'static str, String)> = Vec::new();
-        let mut row = |name, words| rows.push((name, words));
-        if let Some(t) = &self.totals {
-            let planks: Vec<String> = self
-                .planks
-                .iter()
-                .map(|p| format!("{} of {}", p.count, p.name))
-                .collect();
-            row("planks", planks.join(", "));
-            row(
-                "to buy",
-                format!(
-                    "{:.2} board feet, {:.4} m³, price {:.2}",
-                    t.board_feet, t.volume, t.price
-                ),
-            );
-            row(
-                "becomes",
-                format!(
-                    "{:.1} % strips, {:.1} % spare, {:.1} % offcuts kept, {:.1} % waste",
-                    100.0 * t.yielded,
-                    100.0 * t.spare,
-                    100.0 * t.kept,
-                    100.0 * t.waste
-                ),
-            );
-            row(
-                "strips' mass",
-                format!(
-                    "{} at {:.0} % moisture, both rails, without glue",
-                    units::mass(t.strip_mass, unit),
-                    self.moisture
-                ),
-            );
-        } else {
-            row("planks", "no cutting plan: see the warnings".to_owned());
-        }
-        if let Some(p) = self.plan {
-            row(
-                "scarfs",
-                match p.scarfs {
-                    0 => "none".to_owned(),
-                    n => format!("{n} in both rails"),
-                },
-            );
-            row("plan", p.words());
-        }
-        if let Some(m) = self.movement {
-            let [moves, when] = m.words();
-            row("damp air", moves);
-            row("", when);
-        }
-        rows
-    }
-}
-
-impl PlanReport {
-    /// How good it is, in words.
-    pub fn words(&self) -> String {
-        let aim = match self.aim {
-            Aim::Planks => "planks",
-            Aim::Price => "price",
-        };
-        if self.proven && self.gap_any_scarf < 5e-4 {
-            format!("{aim} proven least")
-        } else if self.proven && self.scarfs == 0 {
-            format!(
-                "{aim} proven least without scarfs; scarfing might save {:.1} % at most",
-                100.0 * self.gap_any_scarf
-            )
-        } else if self.proven {
-            format!(
-                "{aim} proven least with the scarfs where they are; other scarfs might save {:.1} % at most",
-                100.0 * self.gap_any_scarf
-            )
-        } else {
-            format!(
-                "{aim} within {:.1} % of the least with these scarfs, {:.1} % with any",
-                100.0 * self.gap,
-                100.0 * self.gap_any_scarf
-            )
-        }
-    }
-}
-
-impl MovementReport {
-    /// How far it moves, and from what air to what air.
-    pub fn words(&self) -> [String; 2] {
-        let air = |air: Air| {
-            format!(
-                "{:.0} °C and {:.0} %",
-                air.temperature,
-                100.0 * air.humidity
-            )
-        };
-        [
-            format!(
-                "a strip gains {:.2} mm in width, a skin of it {:.1} mm in 100 mm",
-                self.strip, self.skin
-            ),
-            format!(
-                "from {} ({:.1} % moisture) to {} ({:.1} %){}",
-                air(SHOP_AIR),
-                self.from,
-                air(BEACH_AIR),
-                self.to,
-                if self.in_range { "" } else { ", roughly" }
-            ),
-        ]
     }
 }

@@ -68,8 +68,8 @@ pub(super) fn sheet(board: &Board) -> Sheet {
         "Building bed, seen from above: stand every cradle on its rectangle, square to the centreline.".into(),
         format!(
             "The table lies {} under the base plane; sight lines and holes stand {} over the table. Stretch a string or shine a light through them.",
-            units::mm(-bed.table, 1),
-            units::mm(bed.sight, 1)
+            units::fine_size(-bed.table, board.design.report),
+            units::fine_size(bed.sight, board.design.report)
         ),
     ];
     if !bed.left_out.is_empty() {

@@ -133,23 +133,23 @@ fn words(board: &Board, block: &Block) -> Vec<String> {
         format!(
             "{name}: {} layers of {}, from its face {} from the tail",
             block.layers.len(),
-            units::mm(blocks.layer, 1),
+            units::fine_size(blocks.layer, board.design.report),
             units::size(block.face, unit)
         ),
         format!("Seen from above, {where_to} as the arrows point. Cut 1 of each."),
         format!(
             "Glue up from layer 1 at the bottom, by centrelines and ticks, which count every {} from the face.",
-            units::mm(TICKS, 1)
+            units::fine_size(TICKS, board.design.report)
         ),
         format!(
             "Each contour is the widest over the layer's height, {} oversize except at the face.",
-            units::mm(blocks.oversize, 1)
+            units::fine_size(blocks.oversize, board.design.report)
         ),
         format!(
             "The stack is {} high, the block {}; its foot lies {} over the base plane at the lowest.",
-            units::mm(stack, 1),
-            units::mm(high - low, 1),
-            units::mm(low, 1)
+            units::fine_size(stack, board.design.report),
+            units::fine_size(high - low, board.design.report),
+            units::fine_size(low, board.design.report)
         ),
         "Shape it to the skins' inner faces above and below; the sides with the rail.".into(),
     ];
@@ -162,8 +162,8 @@ fn words(board: &Board, block: &Block) -> Vec<String> {
         format!(
             "Layer {}: from {} to {} from the face",
             layer.number,
-            units::mm(near, 1),
-            units::mm(far, 1)
+            units::fine_size(near, board.design.report),
+            units::fine_size(far, board.design.report)
         )
     }));
     words

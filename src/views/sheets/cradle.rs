@@ -84,13 +84,13 @@ fn words(board: &Board, cradle: &Cradle) -> Vec<String> {
         ),
         format!(
             "{} thick, cut 1. Seen from the tail, deck up.",
-            units::mm(cradle.thickness, 1)
+            units::fine_size(cradle.thickness, board.design.report)
         ),
         format!(
             "Upper edge {} over the table at the centreline, {} at its ends; sight line {}.",
-            units::mm(cradle.heights[0], 1),
-            units::mm(cradle.heights[1], 1),
-            units::mm(board.bed.sight, 1)
+            units::fine_size(cradle.heights[0], board.design.report),
+            units::fine_size(cradle.heights[1], board.design.report),
+            units::fine_size(board.bed.sight, board.design.report)
         ),
     ];
     words.extend(bevel(cradle));

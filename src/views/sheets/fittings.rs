@@ -145,10 +145,10 @@ fn line(board: &Board, f: &Fitting) -> String {
         y if y < 0.0 => format!("{} to port", size(-y)),
         _ => "on the centreline".into(),
     };
-    let depth = units::mm(f.depth, 1);
+    let depth = units::fine_size(f.depth, board.design.report);
     match f.kind {
         Kind::Fin => format!(
-            "{}: trailing end {} from the tail, base {}, its middle {aside}; toe {:.1}°, cant {:.1}°, {depth} deep",
+            "{}: trailing end {} from the tail, base {}, its centre {aside}; toe {:.1}°, cant {:.1}°, {depth} deep",
             f.name,
             size(f.from_tail),
             size(f.base),
@@ -156,10 +156,10 @@ fn line(board: &Board, f: &Fitting) -> String {
             f.cant.to_degrees()
         ),
         Kind::Plug | Kind::Vent => format!(
-            "{}: middle {} from the tail, {aside}; {} across, {depth} deep, from the {}, in {}",
+            "{}: centre {} from the tail, {aside}; {} across, {depth} deep, from the {}, in {}",
             f.name,
             size(f.from_tail),
-            units::mm(f.base, 1),
+            units::fine_size(f.base, board.design.report),
             match f.through {
                 crate::design::Through::Deck => "deck",
                 crate::design::Through::Bottom => "bottom",

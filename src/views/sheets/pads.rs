@@ -3,7 +3,7 @@
 use super::Sheet;
 use super::label::{LETTER, arrow, block, engraved, path, text};
 use crate::board::Board;
-use crate::design::units;
+use crate::design::units::{self, Unit};
 use crate::frame::pads::{Fitting, Kind, Pad};
 use crate::geometry::path::{Path, Placement, Point};
 use crate::views::drawing::{Align, Drawing, Item, Layer, row, text_width};
@@ -29,7 +29,11 @@ pub(super) fn sheet(board: &Board) -> Option<Sheet> {
         "Fitted between spine, ribs, blocks and strips: a pad is in pieces where these go through.".into(),
         "Grey: what is cut out once the board is closed.".into(),
     ];
-    words.extend(padded.iter().map(|(f, pad)| line(f, pad)));
+    words.extend(
+        padded
+            .iter()
+            .map(|(f, pad)| line(f, pad, board.design.report)),
+    );
     drawing
         .items
         .extend(block(part, Point::new(0.0, -10.0), &words));
@@ -40,14 +44,14 @@ pub(super) fn sheet(board: &Board) -> Option<Sheet> {
     })
 }
 
-fn line(f: &Fitting, pad: &Pad) -> String {
+fn line(f: &Fitting, pad: &Pad, unit: Unit) -> String {
     format!(
         "{}: {} by {} before fitting, from a board of {}; {} thick at the least",
         f.name,
-        units::mm(pad.size[0], 1),
-        units::mm(pad.size[1], 1),
-        units::mm(pad.stock, 1),
-        units::mm(pad.thickness, 1)
+        units::fine_size(pad.size[0], unit),
+        units::fine_size(pad.size[1], unit),
+        units::fine_size(pad.stock, unit),
+        units::fine_size(pad.thickness, unit)
     )
 }
 

@@ -2,7 +2,7 @@
 
 use super::label::{path, polyline, text};
 use crate::board::Board;
-use crate::design::units::list;
+use crate::design::units::{self, list};
 use crate::geometry::path::{Path, Point};
 use crate::views::drawing::{Align, Drawing, Item, Layer, text_width};
 use crate::wood::stock::cutting::{CuttingPlan, LaneCut, LeafCut, PlankCut};
@@ -38,10 +38,7 @@ pub fn plank_sheets(board: &Board) -> Vec<PlankSheet> {
     let sheets = groups.iter().enumerate().filter_map(|(i, cuts)| {
         let first = *cuts.first()?;
         let size = shop.planks.get(first.size)?;
-        let count = match cuts.len() {
-            1 => "cut one so".to_owned(),
-            n => format!("cut {n} so"),
-        };
+        let count = format!("cut {} like this", cuts.len());
         let title = format!("Plank {} of {of}: {}, {count}", i + 1, size.name);
         let drawn = |view| {
             let layout = Layout {
@@ -60,7 +57,7 @@ pub fn plank_sheets(board: &Board) -> Vec<PlankSheet> {
         };
         Some(PlankSheet {
             name: format!("plank-{}", i + 1),
-            what: format!("{title}; lengths and widths to different scales, the DXF at full size"),
+            what: format!("{title}; not to scale: use the written sizes; the DXF is at full size"),
             page: drawn(View::page(size.length)),
             full: drawn(View::FULL),
         })
@@ -124,7 +121,7 @@ impl View {
             "Full size. The lines are for marking out; kerfs lie between them.".to_owned()
         } else {
             format!(
-                "Lengths 1:{:.0}, widths 1:{:.0}: take figures, not measures, off this page. The DXF is at full size.",
+                "Lengths 1:{:.0}, widths 1:{:.0}: not to scale, use the written sizes. The DXF is at full size.",
                 1.0 / self.along,
                 1.0 / self.across
             )
@@ -144,6 +141,16 @@ struct Layout<'a> {
 }
 
 impl Layout<'_> {
+    /// A size to set a machine to, in the maker's unit.
+    fn fine(&self, mm: f64) -> String {
+        units::fine_size(mm, self.board.design.report)
+    }
+
+    /// A length to mark out, in the maker's unit.
+    fn place(&self, mm: f64) -> String {
+        units::place(mm, self.board.design.report)
+    }
+
     fn items(&self, title: &str) -> Vec<Item> {
         let Some(cut) = self.cuts.first() else {
             return Vec::new();
@@ -173,23 +180,24 @@ impl Layout<'_> {
             &mut items,
             h,
             format!(
-                "Kerfs: resaw {}, rip {}, crosscut {} mm. Dressed face at the left of the end view, dressed edge below; {} mm trimmed off each end.",
-                k.resaw,
-                k.rip,
-                k.crosscut,
-                self.shop.allowances.ends / 2.0
+                "Kerfs: resaw {}, rip {}, crosscut {}. Dressed face at the left of the end view, dressed edge below; {} trimmed off each end.",
+                self.fine(k.resaw),
+                self.fine(k.rip),
+                self.fine(k.crosscut),
+                self.fine(self.shop.allowances.ends / 2.0)
             ),
         );
         line(
             &mut items,
             h,
             format!(
-                "Marks: strip and rail, such as 4a and 4b; {}s spare; a part from the tail where scarfed, such as 4a-2; then its length in mm.",
+                "Marks: strip and rail, such as 4 port{}; a spare's number; a part's number from the tail where scarfed, such as 4 port part 2; then the length. {}",
                 if self.board.design.construction.starter.laminations > 1 {
-                    "its lamination after a point, such as 1.2a; "
+                    ", a lamination's number after a point, such as 1.2 port"
                 } else {
                     ""
-                }
+                },
+                "Short: 4P port, 4S starboard, 4X1 the first spare."
             ),
         );
         let top = y - 4.0 * h;
@@ -206,8 +214,8 @@ impl Layout<'_> {
         }
         if !whole.is_empty() {
             let words = match whole.len() {
-                1 => format!("Leaf {} is left whole.", list(&whole)),
-                _ => format!("Leaves {} are left whole.", list(&whole)),
+                1 => format!("Resawn board {} stays whole.", list(&whole)),
+                _ => format!("Resawn boards {} stay whole.", list(&whole)),
             };
             items.push(text(
                 &self.part,
@@ -274,10 +282,10 @@ impl Layout<'_> {
             h,
             Align::Start,
             format!(
-                "Leaf {}, {:.1} mm thick as sawn, lanes {:.1} mm wide",
+                "Resawn board {}, {} thick as sawn, rips {} wide",
                 index + 1,
-                leaf.thickness,
-                leaf.lane_width
+                self.fine(leaf.thickness),
+                self.fine(leaf.lane_width)
             ),
         ));
         items.push(path(
@@ -306,11 +314,11 @@ impl Layout<'_> {
                     Point::new(start + long, low + block),
                 ),
             ));
-            let lanes = if left == 1 { "lane" } else { "lanes" };
+            let rips = if left == 1 { "rip" } else { "rips" };
             self.words(
                 Point::new(start, low),
                 [long, block],
-                &[format!("{left} {lanes} kept whole")],
+                &[format!("{left} {rips} kept whole")],
                 items,
             );
         }
@@ -337,14 +345,20 @@ impl Layout<'_> {
                 Path::rectangle(low, Point::new(low.x + long, low.y + high)),
             ));
             // The same place in every plank that is cut alike.
-            let marks: Vec<String> = self
-                .cuts
-                .iter()
-                .filter_map(|c| c.leaves.get(leaf)?.lanes.get(lane)?.pieces.get(p))
-                .map(|piece| piece_label(self.plan, &self.board.yard.needs, piece))
-                .collect();
-            let marks = marks.join(" ");
-            let words = [format!("{marks}  {:.0}", piece.length), marks];
+            let alike = self.cuts.iter();
+            let alike = alike.filter_map(|c| c.leaves.get(leaf)?.lanes.get(lane)?.pieces.get(p));
+            let labels = alike.map(|piece| piece_label(self.plan, &self.board.yard.needs, piece));
+            let (marks, short): (Vec<String>, Vec<String>) = labels
+                .map(|label| (label.to_string(), label.short()))
+                .unzip();
+            let length = self.place(piece.length);
+            let (marks, short) = (marks.join(", "), short.join(" "));
+            let words = [
+                format!("{marks}: {length}"),
+                marks,
+                format!("{short}: {length}"),
+                short,
+            ];
             self.words(low, [long, high], &words, items);
         }
         let from = self.cuts.first().map_or(0.0, |c| c.length) - cut.offcut;
@@ -357,7 +371,10 @@ impl Layout<'_> {
                 Path::rectangle(low, Point::new(low.x + long, low.y + high)),
             ));
             let fate = if cut.keep { "kept" } else { "waste" };
-            let words = [format!("{fate} {:.0}", cut.offcut), fate.to_owned()];
+            let words = [
+                format!("{fate} {}", self.place(cut.offcut)),
+                fate.to_owned(),
+            ];
             let taken = self.words(low, [long, high], &words, items);
             if !cut.keep {
                 items.extend(self.hatch(low, [long, high], taken));

@@ -153,7 +153,7 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
         ),
         format!(
             "{} thick, cut 1. This face towards the tail, starboard to the right, deck up.",
-            units::mm(rib.thickness, 1)
+            units::fine_size(rib.thickness, board.design.report)
         ),
         format!(
             "Bevels, positive where the nose face is larger: bottom {} at the centre, {} at the rail; deck {} and {}.",
@@ -165,8 +165,8 @@ fn words(board: &Board, rib: &Rib) -> Vec<String> {
         format!("Bevels of the ends: {}.", facets.join(", ")),
         format!(
             "Slot from below, {} wide, for the {} spine. Cut along the outside of the contour; grey lines are for reference.",
-            units::mm(rib.slot_width, 1),
-            units::mm(board.spine.thickness, 1)
+            units::fine_size(rib.slot_width, board.design.report),
+            units::fine_size(board.spine.thickness, board.design.report)
         ),
     ]
 }

@@ -252,13 +252,13 @@ fn words(board: &Board, panel: &Panel) -> Vec<String> {
         format!(
             "{} skin laid flat, {} thick, of {}, cut 1. Both halves are alike; nose to the right.",
             capital(skin.face.name()),
-            units::mm(skin.thickness, 1),
+            units::fine_size(skin.thickness, board.design.report),
             board.design.timber.skins.name
         ),
         format!(
             "{} long on the centreline, {} of overhang outside the line it is trimmed to. Grain along.",
             report(panel.length()),
-            units::mm(skin.options.overhang, 1)
+            units::fine_size(skin.options.overhang, board.design.report)
         ),
         format!(
             "{} planks of {} at most; {}, seams grey. Inner grey line: the land.",
@@ -273,7 +273,7 @@ fn words(board: &Board, panel: &Panel) -> Vec<String> {
     let scarfs: usize = panel.planks.iter().map(|p| p.scarfs.len()).sum();
     if scarfs > 0 {
         words.push(format!(
-            "{scarfs} scarfs of {} to 1, middles grey across the planks.",
+            "{scarfs} scarfs of {} to 1, their centres grey across the planks.",
             board.design.shop.scarf_ratio
         ));
     }

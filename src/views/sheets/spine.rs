@@ -75,11 +75,11 @@ pub(super) fn pieces(board: &Board) -> Vec<Sheet> {
         match spine.joints.first() {
             Some(Joint::Key(key)) => words.push(format!(
                 "The key drops in sideways with {} of glue room all round. Glue a cheek of the same stock over the joint, from hole to hole.",
-                units::mm(key.gap, 2)
+                units::fine_size(key.gap, board.design.report)
             )),
             Some(Joint::Scarf { length, .. }) => words.push(format!(
                 "Plane both ends to a slope over {} between the marks, on opposite faces, and glue face to face.",
-                units::mm(*length, 0)
+                units::fine_size(*length, board.design.report)
             )),
             None => {}
         }
@@ -125,12 +125,12 @@ fn common_words(board: &Board) -> [String; 2] {
     [
         format!(
             "{} thick, cut 1. Seen from starboard, nose to the right, deck up.",
-            units::mm(spine.thickness, 1)
+            units::fine_size(spine.thickness, board.design.report)
         ),
         format!(
             "Slots from above, {} wide, for ribs of {}. Cut along the outside of the contour.",
-            units::mm(spine.slot_width, 1),
-            units::mm(board.design.construction.rib, 1)
+            units::fine_size(spine.slot_width, board.design.report),
+            units::fine_size(board.design.construction.rib, board.design.report)
         ),
     ]
 }

@@ -53,7 +53,7 @@ impl Caution {
                 "Guard on; feed against the cutter's turning, never with it; featherboards over and beside; try each setting on waste."
             }
             Self::ShortStock => {
-                "Feed nothing shorter or thinner than the machine's maker allows; use a carrier board for thin leaves."
+                "Feed nothing shorter or thinner than the machine's maker allows; use a carrier board for thin boards."
             }
             Self::Steam => {
                 "Steam, hot water and hot wood scald: gloves, long sleeves and eye protection; never seal a steam box, and stand aside when it \

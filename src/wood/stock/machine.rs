@@ -29,10 +29,10 @@ impl Machine {
     pub fn name(self) -> &'static str {
         match self {
             Self::Dress => "dress",
-            Self::Resaw => "resaw to leaves",
-            Self::SandLeaf => "sand leaves",
+            Self::Resaw => "resaw",
+            Self::SandLeaf => "sand resawn boards",
             Self::Rip => "rip",
-            Self::SandSquare => "sand squares",
+            Self::SandSquare => "sand starters",
             Self::MouldBead => "mould the bead",
             Self::MouldCove => "mould the cove",
             Self::Soften => "soak or steam",

@@ -129,14 +129,14 @@ pub fn milling_plan(
         ),
         step(
             Machine::Resaw,
-            "Saw leaves off, dressed face to the fence; dress the sawn face again if it wanders.",
+            "Saw thin boards off, dressed face to the fence; dress the sawn face again if it wanders.",
             None,
             Some(Window::new(leaf, 0.5, 0.5)),
         ),
     ];
     let sand_leaves = step(
         Machine::SandLeaf,
-        "Sand both faces of every leaf to thickness, all leaves at each setting.",
+        "Sand both faces of every resawn board to thickness, all boards at each setting.",
         Some(leaf),
         Some(Window::new(finished[0], 0.1, 0.1)),
     );
@@ -144,12 +144,12 @@ pub fn milling_plan(
         let laminated = profiles.laminations(kind) > 1;
         let [rip, sand] = if laminated {
             [
-                "Rip leaves into laminations, dressed edge to the fence.",
+                "Rip resawn boards into laminations, dressed edge to the fence.",
                 "Sand the sawn edges to width, a starter's laminations on edge together; they are glued to each other on the frame.",
             ]
         } else {
             [
-                "Rip leaves into squares, dressed edge to the fence.",
+                "Rip resawn boards into square starters, dressed edge to the fence.",
                 "Sand to size both ways, a little off each face in turn; no moulding.",
             ]
         };
@@ -164,7 +164,7 @@ pub fn milling_plan(
         steps.push(sand_leaves);
         steps.push(step(
             Machine::Rip,
-            "Rip leaves into strips, dressed edge to the fence.",
+            "Rip resawn boards into strips, dressed edge to the fence.",
             None,
             Some(Window::new(ripped, 0.2, 0.0)),
         ));

@@ -18,7 +18,7 @@ pub use crate::design::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
 pub use crate::rail::Kind;
 pub use cautions::Caution;
 pub use error::StockError;
-pub use label::piece_label;
+pub use label::{PieceLabel, piece_label};
 pub use machine::Machine;
 pub use milling::{MillingPlan, Step, Window, milling_plan, rough};
 pub use profile::Profiles;

@@ -19,7 +19,7 @@ impl Shop {
             ("kerf of the crosscut saw, mm", k.crosscut, 20.0),
             ("allowance to dress a face, mm", a.dress_face, 50.0),
             ("allowance to dress an edge, mm", a.dress_edge, 50.0),
-            ("allowance to sand a leaf, mm", a.sand_leaf, 20.0),
+            ("allowance to sand a resawn board, mm", a.sand_leaf, 20.0),
             ("allowance to sand a square, mm", a.sand_square, 20.0),
             ("allowance to mould, mm", a.mould, 20.0),
             ("allowance for plank ends, mm", a.ends, 2000.0),

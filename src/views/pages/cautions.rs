@@ -1,4 +1,6 @@
-//! Cautions that belong beside the work.
+//! Cautions for the whole of the work; those of one machine stand beside its step.
+
+use crate::views::document::{Block, Definition, Section};
 
 /// Operation and caution, in the order of work.
 pub const CAUTIONS: [(&str, &str); 6] = [
@@ -25,8 +27,14 @@ pub const CAUTIONS: [(&str, &str); 6] = [
         "A board is not a life-saving device. Fins and pointed noses injure. A sealed hollow board swells in the sun: fit a vent.",
     ),
     (
-        "Who has the last word",
-        "These drawings are aids. Machine and material manuals, local rules and trained people come first; ask one of the \
-         last before using a machine that is new to you.",
+        "Disclaimer",
+        "These drawings are aids. Machine and material manuals, local rules and trained people come first; ask a trained person \
+         before you use a machine that is new to you.",
     ),
 ];
+
+/// The section of a page.
+pub(super) fn section() -> Section {
+    let all = CAUTIONS.map(|(operation, caution)| Definition::new(operation, caution));
+    Section::new("Work safely", vec![Block::Definitions(all.into())])
+}

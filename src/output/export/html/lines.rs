@@ -1,4 +1,4 @@
-//! A drawing as a small picture to be put into a page.
+//! The lines of a drawing as a small picture.
 
 use std::fmt::Write;
 
@@ -11,7 +11,7 @@ const COARSENESS: f64 = 0.5;
 /// An `<svg>` element showing the lines of `drawing` without text, for HTML; it has a view box and no size.
 ///
 /// Empty when there is nothing to show.
-pub fn preview(drawing: &Drawing) -> String {
+pub(super) fn lines(drawing: &Drawing) -> String {
     let shown = |item: &&Item| matches!(item.shape, Shape::Path(_)) && item.part != "scale-check";
     let lines = Drawing {
         title: String::new(),
