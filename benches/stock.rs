@@ -4,7 +4,7 @@
 use boardwright::design::{Laid, Lie, Starter, Strip};
 use boardwright::wood::stock::cutting::{StripNeed, cutting_plan};
 use boardwright::wood::stock::lengths::{Piece, Problem, Stock};
-use boardwright::wood::stock::{Kind, Plank, Profiles, Shop};
+use boardwright::wood::stock::{CourseKind, Plank, Profiles, Shop};
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 
@@ -30,13 +30,13 @@ fn instance(text: &str) -> Problem {
 
 fn rail(courses: usize) -> Vec<StripNeed> {
     let mut needs = vec![
-        StripNeed::new(1, Kind::Starter, 2900.0, 2, 0),
-        StripNeed::new(2, Kind::Starter, 2888.0, 2, 0),
-        StripNeed::new(3, Kind::BeadOnly, 2905.0, 2, 1),
+        StripNeed::new(1, CourseKind::Starter, 2900.0, 2, 0),
+        StripNeed::new(2, CourseKind::Starter, 2888.0, 2, 0),
+        StripNeed::new(3, CourseKind::BeadOnly, 2905.0, 2, 1),
     ];
     needs.extend((0..courses).map(|k| {
         let shorter = 37.0 * k as f64 + 1.5 * (k * k) as f64;
-        let mut need = StripNeed::new(k + 4, Kind::BeadAndCove, 2900.0 - shorter, 2, k + 2);
+        let mut need = StripNeed::new(k + 4, CourseKind::BeadAndCove, 2900.0 - shorter, 2, k + 2);
         need.start = shorter / 2.0;
         need.keep_off = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
         need

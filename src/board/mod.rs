@@ -8,7 +8,7 @@
 pub mod afloat;
 pub mod mass;
 
-use std::cell::{OnceCell, RefCell};
+use std::cell::RefCell;
 
 use crate::board::afloat::{Load, Lying, lying};
 use crate::board::mass::{BoardParts, Mass};
@@ -18,7 +18,7 @@ use crate::frame::blocks::{Block, blocks};
 use crate::frame::pads::{Kind, Pads, pads};
 use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ribs, spine};
 use crate::geometry::curve::CurveError;
-use crate::rail::{Limits, Rail, Site, Strip, Warning, solve, strips, warnings};
+use crate::rail::{Limits, Rail, RailContext, RailProblem, Strip, Warning, strips, warnings};
 use crate::shape::{
     BoardFamily, DEFAULT_TOLERANCE, Measures, ShapeTrouble, Shell, ShellError, loft, measures,
     shape_troubles,
@@ -54,6 +54,8 @@ pub struct Board {
     pub measures: Measures,
     /// Measures that are not what the design says.
     pub shape_troubles: Vec<ShapeTrouble>,
+    /// Skins and finished section in the rail's planes, for solving the rail with other strips.
+    pub rail_context: RailContext,
     /// The rail along the whole board.
     pub rail: Rail,
     /// The starboard rail's strips along the board.
@@ -93,7 +95,8 @@ impl Board {
         let measures = measures(&shell)?;
         let shape_troubles = shape_troubles(&design, &shell, &measures);
         let planes = rail_planes(&design, RAIL_STEP);
-        let rail = solve(&shell, &design.construction, &planes)?;
+        let rail_context = RailContext::new(&shell, &design.construction, &planes)?;
+        let rail = RailProblem::new(&shell, &rail_context, &design.construction).solve()?;
         let laid = strips(&rail).map_err(BoardError::Strips)?;
         let (ribs, mut frame_troubles) = ribs(&design, &rail)?;
         let (spine, short) = spine(&shell, &design, &ribs)?;
@@ -108,7 +111,13 @@ impl Board {
         )?;
         frame_troubles.extend(short);
         frame_troubles.extend(shut);
-        let warnings = warnings(&shell, &design.construction, &rail, &Limits::default())?;
+        let warnings = warnings(
+            &shell,
+            &rail_context,
+            &design.construction,
+            &rail,
+            &Limits::default(),
+        )?;
         let yard = Yard::new(&design, &laid);
         let bed = bed(&shell, &design);
         let panels = Panels::new(&design, &shell);
@@ -141,6 +150,7 @@ impl Board {
             shell,
             measures,
             shape_troubles,
+            rail_context,
             rail,
             strips: laid,
             ribs,
@@ -163,14 +173,11 @@ impl Board {
     ///
     /// Sections that are offered are tried with the rail solved again: where strips pass a limit this takes several times as long as all the rest.
     pub fn strip_troubles(&self) -> Vec<yard::Trouble> {
-        let site = OnceCell::new();
         // Troubles share their trials: the rail does not depend on the wood.
         let tried: RefCell<Vec<(Construction, Option<Vec<Strip>>)>> = RefCell::default();
         let lay = |c: &Construction| {
-            let planes = || rail_planes(&self.design, RAIL_STEP);
-            let site = site
-                .get_or_init(|| Site::new(&self.shell, &self.design.construction, &planes()).ok());
-            strips(&site.as_ref()?.solve(c).ok()?).ok()
+            let problem = RailProblem::new(&self.shell, &self.rail_context, c);
+            strips(&problem.solve().ok()?).ok()
         };
         let again = |changed: &Design| {
             let c = &changed.construction;

@@ -45,7 +45,12 @@ pub(super) fn facets(centre: &Stack) -> Vec<Facet> {
 
 /// How far a strip's faces turn across the board over a rib's thickness, radians.
 fn lean(course: &Course) -> f64 {
-    course.frame.along.y.atan2(course.frame.along.x)
+    course
+        .body()
+        .frame
+        .along
+        .y
+        .atan2(course.body().frame.along.x)
 }
 
 /// The bevels of a rib from the rail's stacks at both faces and the centre.

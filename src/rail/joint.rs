@@ -7,7 +7,7 @@ use crate::geometry::curve::Vector;
 
 /// A bead-and-cove joint turned by a roll.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Joint {
+pub struct StripJoint {
     /// Turn of the upper strip about the bead's centre, radians, positive when its top leans inboard.
     pub roll: f64,
     /// Greatest depth, mm, that a lip of the upper strip would enter the lower strip; it crushes or is eased off.
@@ -24,7 +24,7 @@ pub struct Joint {
 /// ends, from which the cove leads away along the bead. On the
 /// opening side the gap is the distance from outer corner to shoulder. A half-round with a full cove (s_c = r = t/2) gives
 /// r(1 − cos φ) and 2 r sin(φ/2).
-pub fn joint(strip: &Strip, roll: f64) -> Joint {
+pub fn joint(strip: &Strip, roll: f64) -> StripJoint {
     let half = strip.thickness / 2.0;
     let shoulder = strip.springing();
     // Turning the top inboard (out is +x) lifts the outer lip and drives the inner one down.
@@ -44,7 +44,7 @@ pub fn joint(strip: &Strip, roll: f64) -> Joint {
             mouth_gap = mouth_gap.max((corner - Vector::<2>::new(side * half, shoulder)).norm());
         }
     }
-    Joint {
+    StripJoint {
         roll,
         dig_in,
         mouth_gap,
@@ -56,7 +56,7 @@ pub fn joint(strip: &Strip, roll: f64) -> Joint {
 /// Under the cove the bead fills the joint whatever the roll; past the cove's edge, which the roll turns inboard, the lip
 /// lifts off the bead and leaves a notch. Most of that notch is planed away with the stock that stands proud. A joint that
 /// opens inboard shows nothing.
-pub fn open_at(strip: &Strip, roll: f64, lateral: f64) -> f64 {
+pub fn visible_gap_at(strip: &Strip, roll: f64, lateral: f64) -> f64 {
     let (s, c) = roll.sin_cos();
     let lip = strip.lip_height();
     let root = strip.cove_half_chord() * c - lip * s;

@@ -1,12 +1,12 @@
 //! Strip profiles in the plane square to the strip.
 
-use super::Kind;
-use crate::design::{Starter, Strip};
+use super::course::Course;
+use crate::design::Strip;
 use crate::geometry::curve::Vector;
 
-/// One piece of a profile's boundary, from the end of the piece before it.
+/// One edge of a profile, from the end of the edge before it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Piece {
+pub enum ProfileEdge {
     /// A straight line to the point.
     Line(Vector<2>),
     /// A circular arc to `end` about `centre`; `ccw` tells its sense.
@@ -20,11 +20,11 @@ pub enum Piece {
     },
 }
 
-impl Piece {
-    /// The piece's end.
+impl ProfileEdge {
+    /// The edge's end.
     pub fn end(&self) -> Vector<2> {
         match *self {
-            Piece::Line(end) | Piece::Arc { end, .. } => end,
+            ProfileEdge::Line(end) | ProfileEdge::Arc { end, .. } => end,
         }
     }
 }
@@ -35,8 +35,8 @@ impl Piece {
 pub struct Profile {
     /// First point.
     pub start: Vector<2>,
-    /// The pieces; the last ends at `start`.
-    pub pieces: Vec<Piece>,
+    /// The edges; the last ends at `start`.
+    pub edges: Vec<ProfileEdge>,
 }
 
 /// What follows from a strip's finished sizes; lengths in mm.
@@ -76,63 +76,47 @@ impl Strip {
     }
 }
 
-/// The profile of a course whose bead centre (for a starter: top) lies `rise` above its foot.
+/// The profile of a course of `strip`.
 ///
-/// `base_slope` is the tangent of the angle to which a flat base is planed, positive where the outer side is the longer; a course's bevel is
-/// bounded so that both sides stay.
-pub(super) fn profile(
-    kind: Kind,
-    strip: &Strip,
-    starter: &Starter,
-    rise: f64,
-    base_slope: f64,
-) -> Profile {
+/// A flat base is planed to its bevel, which is bounded so that both sides stay.
+pub(super) fn profile(course: &Course, strip: &Strip) -> Profile {
     let p = Vector::<2>::new;
-    if kind == Kind::Starter {
-        let half = starter.size / 2.0;
-        let start = p(-half, half * base_slope);
-        return Profile {
-            start,
-            pieces: vec![
-                Piece::Line(p(half, -half * base_slope)),
-                Piece::Line(p(half, rise)),
-                Piece::Line(p(-half, rise)),
-                Piece::Line(start),
-            ],
-        };
-    }
-    let half = strip.thickness / 2.0;
-    let spring = rise + strip.springing();
-    let (mut pieces, start) = if kind == Kind::BeadOnly {
-        (
-            vec![Piece::Line(p(half, -half * base_slope))],
-            p(-half, half * base_slope),
-        )
-    } else {
-        let (lip, chord) = (strip.lip_height(), strip.cove_half_chord());
-        let centre = p(0.0, lip + strip.cove_depth - strip.cove_radius);
-        let mut base = Vec::new();
-        if chord < half {
-            base.push(Piece::Line(p(-chord, lip)));
+    let body = course.body();
+    let (half, rise) = (body.thickness / 2.0, body.rise);
+    let base = |out: f64| p(out, course.base(out));
+    let (start, mut edges) = match course {
+        Course::Starter { .. } | Course::BeadOnly { .. } => {
+            (base(-half), vec![ProfileEdge::Line(base(half))])
         }
-        base.push(Piece::Arc {
-            end: p(chord, lip),
-            centre,
-            ccw: false,
-        });
-        if chord < half {
-            base.push(Piece::Line(p(half, lip)));
+        Course::BeadAndCove { lip, .. } => {
+            let chord = strip.cove_half_chord();
+            let mut edges = Vec::new();
+            if chord < half {
+                edges.push(ProfileEdge::Line(p(-chord, *lip)));
+            }
+            edges.push(ProfileEdge::Arc {
+                end: p(chord, *lip),
+                centre: p(0.0, lip + strip.cove_depth - strip.cove_radius),
+                ccw: false,
+            });
+            if chord < half {
+                edges.push(ProfileEdge::Line(p(half, *lip)));
+            }
+            (p(-half, *lip), edges)
         }
-        (base, p(-half, lip))
     };
-    pieces.push(Piece::Line(p(half, spring)));
-    pieces.push(Piece::Arc {
-        end: p(-half, spring),
-        centre: p(0.0, rise),
-        ccw: true,
+    let top = rise + course.shoulder();
+    edges.push(ProfileEdge::Line(p(half, top)));
+    edges.push(match course {
+        Course::Starter { .. } => ProfileEdge::Line(p(-half, top)),
+        Course::BeadOnly { .. } | Course::BeadAndCove { .. } => ProfileEdge::Arc {
+            end: p(-half, top),
+            centre: p(0.0, rise),
+            ccw: true,
+        },
     });
-    pieces.push(Piece::Line(start));
-    Profile { start, pieces }
+    edges.push(ProfileEdge::Line(start));
+    Profile { start, edges }
 }
 
 impl Profile {
@@ -140,8 +124,8 @@ impl Profile {
     pub fn flatten(&self, tolerance: f64) -> Vec<Vector<2>> {
         let mut out = vec![self.start];
         let mut here = self.start;
-        for piece in &self.pieces {
-            if let Piece::Arc { end, centre, ccw } = *piece {
+        for edge in &self.edges {
+            if let ProfileEdge::Arc { end, centre, ccw } = *edge {
                 let (a, b) = (here - centre, end - centre);
                 let radius = a.norm();
                 let mut sweep = a.perp(&b).atan2(a.dot(&b));
@@ -157,7 +141,7 @@ impl Profile {
                     out.push(centre + Vector::<2>::new(a.x * c - a.y * s, a.x * s + a.y * c));
                 }
             }
-            here = piece.end();
+            here = edge.end();
             out.push(here);
         }
         out.pop();

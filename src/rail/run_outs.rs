@@ -1,35 +1,54 @@
 //! Where courses begin and end.
 
-use super::courses::{Stack, stack};
-use super::ground::plane;
-use super::lean::Leans;
-use super::margins::{Margins, margins};
-use crate::design::Construction;
-use crate::geometry::curve::Vector;
-use crate::geometry::parallel;
-use crate::shape::{Shell, ShellError};
+use std::collections::HashMap;
+use std::sync::{Arc, Mutex, PoisonError};
 
-/// A run-out is known to this, mm.
-const KNOWN: f64 = 0.05;
+use super::constants::RUN_OUT_GAP;
+use super::directions::directions_between;
+use super::margins::{Margins, margins};
+use super::plane_context::PlaneContext;
+use super::problem::RailProblem;
+use super::stack::{Stack, stack};
+use super::unknowns::Unknowns;
+use crate::geometry::parallel;
+use crate::shape::{LINE_ACCURACY, ShellError};
 
 /// A solved plane.
 type Solved = (Stack, Option<Margins>);
 
-/// The planes next to every run-out between neighbouring stacks, [`KNOWN`] apart or less, found by bisection.
+/// Planes that bisections have come to, kept from one depth to the next: most run-outs hardly move.
+#[derive(Debug, Default)]
+pub(super) struct RunOutPlanes {
+    /// By the bits of x; `None` where the board is too thin for its skins.
+    planes: Mutex<HashMap<u64, Option<Arc<PlaneContext>>>>,
+}
+
+impl RunOutPlanes {
+    fn at(&self, problem: &RailProblem, x: f64) -> Result<Option<Arc<PlaneContext>>, ShellError> {
+        let lock = || self.planes.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(plane) = lock().get(&x.to_bits()) {
+            return Ok(plane.clone());
+        }
+        let plane = PlaneContext::new(problem.shell, problem.construction, x, LINE_ACCURACY)?;
+        let plane = plane.map(Arc::new);
+        lock().insert(x.to_bits(), plane.clone());
+        Ok(plane)
+    }
+}
+
+/// The planes next to every run-out between neighbouring stacks, [`RUN_OUT_GAP`] apart or less, found by bisection.
 ///
 /// Strips take their directions there from the planes on either side.
 pub(super) fn run_outs(
-    shell: &Shell,
-    construction: &Construction,
-    depth: f64,
-    leans: &Leans,
+    problem: &RailProblem,
+    planes: &RunOutPlanes,
+    unknowns: &Unknowns,
     solved: &[Solved],
 ) -> Result<Vec<Solved>, ShellError> {
     let search = Search {
-        shell,
-        construction,
-        depth,
-        leans,
+        problem,
+        planes,
+        unknowns,
     };
     let changes = solved
         .windows(2)
@@ -49,10 +68,9 @@ pub(super) fn run_outs(
 }
 
 struct Search<'a> {
-    shell: &'a Shell,
-    construction: &'a Construction,
-    depth: f64,
-    leans: &'a Leans,
+    problem: &'a RailProblem<'a>,
+    planes: &'a RunOutPlanes,
+    unknowns: &'a Unknowns,
 }
 
 impl Search<'_> {
@@ -60,32 +78,21 @@ impl Search<'_> {
         if a.0.courses.len() == b.0.courses.len() {
             return Ok(());
         }
-        if b.0.x - a.0.x <= KNOWN {
+        if b.0.x - a.0.x <= RUN_OUT_GAP {
             found.extend([a.clone(), b.clone()]);
             return Ok(());
         }
         let x = (a.0.x + b.0.x) / 2.0;
-        let Some(plane) = plane(self.shell, self.construction, self.depth, x)? else {
+        let Some(plane) = self.planes.at(self.problem, x)? else {
             return Ok(());
         };
-        let (along, lean) = (directions(&a.0, &b.0), self.leans.at(x));
-        let given = self.leans.given(x, &along, &lean);
-        let stack = stack(&plane, self.construction, &given);
+        let plane = plane.at_depth(self.problem.shell, self.unknowns.depth);
+        let (directions, leans) = (directions_between(&a.0, &b.0), self.unknowns.leans_at(x));
+        let hints = self.unknowns.hints(x, &directions, &leans);
+        let stack = stack(&plane, self.problem.construction, &hints);
         let margins = margins(&plane, &stack);
         let middle = (stack, margins);
         self.between(a, &middle, found)?;
         self.between(&middle, b, found)
     }
-}
-
-/// Directions of the courses half way between two stacks.
-fn directions(a: &Stack, b: &Stack) -> Vec<Option<Vector<3>>> {
-    let count = a.courses.len().max(b.courses.len());
-    let of = |s: &Stack, i: usize| s.courses.get(i).map(|c| c.frame.along);
-    (0..count)
-        .map(|i| match (of(a, i), of(b, i)) {
-            (Some(p), Some(q)) => Some((p + q).normalize()),
-            (p, q) => p.or(q),
-        })
-        .collect()
 }

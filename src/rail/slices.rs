@@ -1,8 +1,9 @@
 //! Strips cut by a plane of constant x.
 
-use super::courses::{Course, Kind, Stack};
+use super::course::CourseKind;
 use super::frame::SquareFrame;
 use super::profile::{Profile, profile};
+use super::stack::Stack;
 use crate::design::Construction;
 use crate::geometry::curve::Vector;
 use crate::geometry::polygon;
@@ -14,7 +15,7 @@ use crate::geometry::polygon;
 #[derive(Debug, Clone, PartialEq)]
 pub struct CourseSlice {
     /// What the strip is.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// Index of the course.
     pub course: usize,
     /// Profile before the top is planed.
@@ -33,18 +34,12 @@ pub fn slices(stack: &Stack, construction: &Construction) -> Vec<CourseSlice> {
 
 /// The slice of one strip of `stack`, by the index of its course.
 pub fn slice(stack: &Stack, course: usize, construction: &Construction) -> Option<CourseSlice> {
-    let it: &Course = stack.courses.get(course)?;
+    let section = stack.courses.get(course)?;
     Some(CourseSlice {
-        kind: it.kind,
+        kind: section.kind(),
         course,
-        profile: profile(
-            it.kind,
-            &construction.strip,
-            &construction.starter,
-            it.rise,
-            -it.bevel.tan(),
-        ),
-        frame: it.frame,
+        profile: profile(section, &construction.strip),
+        frame: section.body().frame,
     })
 }
 
@@ -58,12 +53,12 @@ impl CourseSlice {
         flat.into_iter().map(|p| self.frame.plane(p)).collect()
     }
 
-    /// The slice as left after the top is planed to the deck's inner face (and the starter to the bottom's); empty if nothing
-    /// is left. The faces count as straight on from their land lines.
+    /// What remains of the slice after the top is planed to the deck's inner face (and the starter to the bottom's); empty if nothing
+    /// does. The faces count as straight on from their land lines.
     pub fn planed(&self, stack: &Stack, tolerance: f64) -> Vec<Vector<2>> {
         // Far enough to hold any rail.
         const FAR: f64 = 2000.0;
-        let mut left = Some(self.polygon(tolerance));
+        let mut remainder = Some(self.polygon(tolerance));
         for face in stack.faces.iter() {
             let (along, inward) = (face.outboard * FAR, face.normal() * FAR);
             let half_plane = [
@@ -72,8 +67,8 @@ impl CourseSlice {
                 face.land + along + inward,
                 face.land - along + inward,
             ];
-            left = left.and_then(|polygon| polygon::common(&polygon, &half_plane));
+            remainder = remainder.and_then(|polygon| polygon::common(&polygon, &half_plane));
         }
-        left.unwrap_or_default()
+        remainder.unwrap_or_default()
     }
 }

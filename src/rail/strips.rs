@@ -2,9 +2,10 @@
 
 use serde::Serialize;
 
-use super::courses::{Course, Kind};
+use super::course::{Course, CourseKind};
 use super::darboux::{Darboux, darboux};
-use super::{Joint, Rail};
+use super::joint::StripJoint;
+use super::solve::Rail;
 use crate::geometry::curve::{
     BSpline, CurveError, KnotVector, Vector, gauss_legendre, integrate, least_squares,
 };
@@ -29,7 +30,7 @@ pub struct StripPlace {
     /// How it bends and twists.
     pub bend: Darboux,
     /// Its joint with the strip below, if it has a cove.
-    pub joint: Option<Joint>,
+    pub joint: Option<StripJoint>,
 }
 
 /// One strip of the starboard rail; port has its mirror image.
@@ -38,7 +39,7 @@ pub struct Strip {
     /// Index of its course, from the bottom skin.
     pub course: usize,
     /// What it is.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// Where it begins and ends, mm from the tail.
     pub ends: [f64; 2],
     /// What its ends lie on, tail first.
@@ -100,10 +101,10 @@ fn strip(rail: &Rail, course: usize, planes: Vec<usize>) -> Result<Strip, CurveE
         .iter()
         .map(|p| {
             let (x, c) = at(p);
-            c.middle(x)
+            c.body().middle(x)
         })
         .collect();
-    let outs: Vec<Vector<3>> = planes.iter().map(|p| at(p).1.frame.out).collect();
+    let outs: Vec<Vector<3>> = planes.iter().map(|p| at(p).1.body().frame.out).collect();
     let (path, deviation) = fitted(&x, &middles)?;
     let (out, _) = fitted(&x, &outs)?;
     let ends = [x[0], x[x.len() - 1]];
@@ -117,7 +118,7 @@ fn strip(rail: &Rail, course: usize, planes: Vec<usize>) -> Result<Strip, CurveE
     };
     let mut strip = Strip {
         course,
-        kind: at(&planes[0]).1.kind,
+        kind: at(&planes[0]).1.kind(),
         ends,
         landings: [
             landing(planes[0] == 0),
@@ -139,7 +140,7 @@ fn strip(rail: &Rail, course: usize, planes: Vec<usize>) -> Result<Strip, CurveE
             x,
             along,
             bend: strip.bend(x),
-            joint: c.joint,
+            joint: c.joint(),
         });
     }
     Ok(strip)
@@ -186,7 +187,7 @@ impl Strip {
             .filter_map(|&plane| rail.stacks.get(plane));
         stacks.filter_map(|stack| {
             let course = stack.courses.get(self.course)?;
-            Some((course.middle(stack.x), course.frame.out))
+            Some((course.body().middle(stack.x), course.body().frame.out))
         })
     }
 

@@ -2,11 +2,12 @@
 
 use serde::Serialize;
 
-use super::Rail;
-use super::courses::{Kind, Stack};
-use super::joint::open_at;
+use super::course::{Course, CourseKind};
+use super::joint::visible_gap_at;
 use super::margins::Margins;
-use super::solve::Site;
+use super::problem::{RailContext, RailProblem};
+use super::solve::Rail;
+use super::stack::Stack;
 use crate::design::{Construction, Lie, Strip};
 use crate::geometry::curve::Vector;
 use crate::shape::{Shell, ShellError};
@@ -70,7 +71,7 @@ pub struct Warning {
     /// Number of the course, from the bottom skin, starting with 1.
     pub course: usize,
     /// What the course is.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// What is wrong.
     pub trouble: Trouble,
     /// The value found, mm (for a bevel, degrees).
@@ -121,6 +122,7 @@ impl std::fmt::Display for Warning {
 /// half a millimetre at a time.
 pub fn warnings(
     shell: &Shell,
+    context: &RailContext,
     construction: &Construction,
     rail: &Rail,
     limits: &Limits,
@@ -128,7 +130,7 @@ pub fn warnings(
     let mut found = check(construction, rail, limits);
     let rolls = |w: &Warning| matches!(w.trouble, Trouble::DigIn | Trouble::MouthGap);
     if found.iter().any(rolls) {
-        let advice = match narrower(shell, construction, rail, limits)? {
+        let advice = match narrower(shell, context, construction, rail, limits)? {
             Some(width) => format!("a strip {width:.1} mm wide holds along the whole rail"),
             None => "no narrower strip of this thickness serves; bevel these joints with a plane, \
                      or give the section there a larger bend"
@@ -147,7 +149,7 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
     let ribs = &construction.rib_stations;
     let half_way: Vec<f64> = ribs.windows(2).map(|w| (w[0] + w[1]) / 2.0).collect();
     let mut found: Vec<Warning> = Vec::new();
-    let moved = rail.settled;
+    let moved = rail.convergence.movement;
     for (stack, margins) in rail.stacks.iter().zip(&rail.margins) {
         let index = half_way.partition_point(|x| *x < stack.x);
         let mut add = |course: usize, trouble, value: f64, limit, remedy: &str| {
@@ -155,7 +157,10 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
                 rib: index + 1,
                 x: stack.x,
                 course: course + 1,
-                kind: stack.courses.get(course).map_or(Kind::Starter, |c| c.kind),
+                kind: stack
+                    .courses
+                    .get(course)
+                    .map_or(CourseKind::Starter, Course::kind),
                 trouble,
                 value,
                 limit,
@@ -184,7 +189,7 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
         if construction.starter.lie == Lie::Abreast {
             starter_troubles(stack, limits, &mut add);
         }
-        if !(stack.closed || stack.filled || stack.courses.is_empty()) {
+        if !(stack.reaches_deck || stack.starters_suffice || stack.courses.is_empty()) {
             let last = stack.courses.len() - 1;
             let gap = stack.faces[1].inside(&stack.courses[last].inner_face()[1]);
             add(
@@ -237,9 +242,9 @@ fn starter_troubles(
     add: &mut impl FnMut(usize, Trouble, f64, f64, &str),
 ) {
     let starters = stack.courses.iter().enumerate();
-    for (i, course) in starters.filter(|(_, c)| c.kind == Kind::Starter) {
-        let half = course.thickness / 2.0;
-        let corner = |out: f64| course.frame.plane(Vector::<2>::new(out, 0.0));
+    for (i, course) in starters.filter(|(_, c)| !c.is_moulded()) {
+        let half = course.body().thickness / 2.0;
+        let corner = |out: f64| course.body().frame.plane(Vector::<2>::new(out, 0.0));
         // A part bears with the corner that is the nearer.
         let gap = [-half, half].map(|out| stack.faces[0].inside(&corner(out)));
         let gap = gap[0].min(gap[1]);
@@ -258,23 +263,23 @@ fn joint_troubles(
     add: &mut impl FnMut(usize, Trouble, f64, f64, &str),
 ) {
     for (i, course) in stack.courses.iter().enumerate() {
-        if let Some(joint) = course.joint {
+        if let Some(joint) = course.joint() {
             if joint.dig_in > limits.dig_in {
                 add(i, Trouble::DigIn, joint.dig_in, limits.dig_in, "");
             }
             // Heads lie on the guide, so the finished surface passes them at its depth.
-            let open = open_at(strip, joint.roll, depth);
+            let open = visible_gap_at(strip, joint.roll, depth);
             if open > limits.mouth_gap {
                 add(i, Trouble::MouthGap, open, limits.mouth_gap, "");
             }
         }
-        if course.bevel.abs() > limits.bevel {
-            let remedy = if course.kind == Kind::Starter {
+        if course.bevel().abs() > limits.bevel {
+            let remedy = if !course.is_moulded() {
                 "lay the starters abreast, or give the section more `tuck_angle`"
             } else {
                 "give the section more `tuck_angle` or less `tuck`, so that the rail stands steeper there"
             };
-            let (value, limit) = (course.bevel.abs().to_degrees(), limits.bevel.to_degrees());
+            let (value, limit) = (course.bevel().abs().to_degrees(), limits.bevel.to_degrees());
             add(i, Trouble::Bevel, value, limit, remedy);
         }
     }
@@ -286,6 +291,7 @@ const TRIED: f64 = 50.0;
 /// The widest strip, in half millimetres below the given one, with which no joint passes its limit.
 fn narrower(
     shell: &Shell,
+    context: &RailContext,
     construction: &Construction,
     rail: &Rail,
     limits: &Limits,
@@ -299,13 +305,13 @@ fn narrower(
     planes.sort_by(f64::total_cmp);
     // Planes closer than this tell nothing more.
     planes.dedup_by(|a, b| *a - *b < 0.1 * TRIED);
-    let site = Site::new(shell, construction, &planes)?;
+    let context = context.nearest_to(&planes);
     // Below this too little is left between bead and cove to hold the strip's shape.
     let least = trial.strip.bead_sagitta() + trial.strip.cove_depth + 2.0;
     let mut width = (trial.strip.width * 2.0).ceil() / 2.0 - 0.5;
     while width >= least {
         trial.strip.width = width;
-        let rail = site.rail(&trial, depth)?;
+        let rail = RailProblem::new(shell, &context, &trial).solve_planes(depth)?;
         depth = rail.depth;
         let bad = |w: &Warning| matches!(w.trouble, Trouble::DigIn | Trouble::MouthGap);
         if !check(&trial, &rail, limits).iter().any(bad) {

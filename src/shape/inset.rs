@@ -38,6 +38,27 @@ pub struct Cut<'a> {
     place: (usize, f64),
 }
 
+/// A [`Cut`] without its shell, to be kept for longer than that is borrowed.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct PlaneSection {
+    /// The plane, mm from the tail.
+    pub(crate) x: f64,
+    section: BSpline<3>,
+    place: (usize, f64),
+}
+
+impl PlaneSection {
+    /// The cut of `shell`, which must be the one it was taken from.
+    pub(crate) fn on<'a>(&self, shell: &'a Shell) -> Cut<'a> {
+        Cut {
+            shell,
+            x: self.x,
+            section: self.section.clone(),
+            place: self.place,
+        }
+    }
+}
+
 impl Shell {
     /// The shell cut by the plane at `x`.
     ///
@@ -67,6 +88,15 @@ impl<'a> Cut<'a> {
     /// The shell.
     pub fn shell(&self) -> &'a Shell {
         self.shell
+    }
+
+    /// Without its shell.
+    pub(crate) fn into_section(self) -> PlaneSection {
+        PlaneSection {
+            x: self.x,
+            section: self.section,
+            place: self.place,
+        }
     }
 
     /// Position and derivatives of the finished surface at section parameter `v`.

@@ -24,6 +24,7 @@ mod station_blend;
 pub use error::ShellError;
 pub use family::BoardFamily;
 pub use half_section::{HalfSection, Mark};
+pub(crate) use inset::PlaneSection;
 pub use inset::{Cut, InsetPoint, Side};
 pub use key_faults::key_faults;
 pub use loft::{DEFAULT_TOLERANCE, End, Family, Shell, loft};

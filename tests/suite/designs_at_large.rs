@@ -99,7 +99,7 @@ proptest! {
             }
         }
         for course in board.rail.stacks.iter().flat_map(|s| &s.courses) {
-            prop_assert!(course.bevel.abs() < 60.01_f64.to_radians(), "{}\n{text}", course.bevel.to_degrees());
+            prop_assert!(course.bevel().abs() < 60.01_f64.to_radians(), "{}\n{text}", course.bevel().to_degrees());
         }
     }
 }
@@ -152,7 +152,11 @@ fn sound(board: &Board, text: &str) -> Result<(), TestCaseError> {
             sheet.drawing.check()
         );
     }
-    prop_assert!(board.rail.settled.by < 1e-2, "{:?}", board.rail.settled);
+    prop_assert!(
+        board.rail.convergence.movement.by < 1e-2,
+        "{:?}",
+        board.rail.convergence
+    );
     // Cover and proud never below what was asked, anywhere, or a warning names the rib.
     let c = &board.design.construction;
     let named = |x: f64, trouble| {

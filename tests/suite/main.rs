@@ -40,6 +40,7 @@ mod no_numbers;
 mod notices;
 mod pads;
 mod rail_closed_forms;
+mod rail_convergence;
 mod rail_margins;
 mod rail_warnings;
 mod rib_kernel;

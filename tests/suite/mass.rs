@@ -10,7 +10,7 @@ use boardwright::design::timber::find;
 use boardwright::design::{self, FinishKind, Through};
 use boardwright::frame::pads;
 use boardwright::geometry::curve::Vector;
-use boardwright::rail::{Kind, Rail};
+use boardwright::rail::{CourseKind, Rail};
 use boardwright::shape::{DEFAULT_TOLERANCE, loft};
 use solids::Block;
 
@@ -138,17 +138,17 @@ fn the_rail_loses_wood_to_the_plane() {
         let c = &board.design.construction;
         for (kind, name, area) in [
             (
-                Kind::Starter,
+                CourseKind::Starter,
                 "starters, both rails",
                 c.starter.size.powi(2),
             ),
             (
-                Kind::BeadOnly,
+                CourseKind::BeadOnly,
                 "bead-only strips, both rails",
                 c.strip.thickness * c.strip.width,
             ),
             (
-                Kind::BeadAndCove,
+                CourseKind::BeadAndCove,
                 "bead-and-cove strips, both rails",
                 c.strip.thickness * c.strip.width,
             ),
@@ -298,12 +298,7 @@ fn a_box_is_shared_out_exactly() {
         design.construction.bottom_skin,
         design.construction.deck_skin,
     ) = (4.0, 5.0);
-    let no_rail = Rail {
-        depth: 0.0,
-        stacks: vec![],
-        margins: vec![],
-        settled: boardwright::rail::Movement::default(),
-    };
+    let no_rail = Rail::default();
     let got = shares(&shell, &design.construction, &no_rail).unwrap();
     let close = |region: Region, size: f64, z: f64| {
         let centre = region.centre().unwrap();

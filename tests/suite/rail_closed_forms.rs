@@ -5,7 +5,7 @@ use crate::common::{flat, prisms};
 use boardwright::design::{Construction, Lie, Strip};
 use boardwright::geometry::curve::Vector;
 use boardwright::geometry::path::Point;
-use boardwright::rail::{Kind, Rail, joint, open_at, slices, solve};
+use boardwright::rail::{CourseKind, Rail, joint, slices, solve, visible_gap_at};
 use boardwright::shape::loft;
 use prisms::{Prism, construction};
 use std::f64::consts::PI;
@@ -55,9 +55,9 @@ fn a_circular_rail_turns_by_equal_angles() {
         for pair in stack
             .courses
             .windows(2)
-            .filter(|w| w[0].kind == Kind::BeadAndCove)
+            .filter(|w| w[0].kind() == CourseKind::BeadAndCove)
         {
-            if let Some(joint) = pair[1].joint.filter(|_| on_circle(&pair[1].head)) {
+            if let Some(joint) = pair[1].joint().filter(|_| on_circle(&pair[1].body().head)) {
                 // The loft's 1e-4 mm over a pitch of 6.5 mm.
                 assert!(
                     (joint.roll - want).abs() < 1.5e-5,
@@ -147,18 +147,25 @@ fn an_upright_rail_counts_by_height_over_pitch() {
         let rail = rail(&prism, &c);
         for stack in &rail.stacks {
             assert_eq!(stack.courses.len(), 2 + 1 + more, "height {height}");
-            let kinds: Vec<Kind> = stack.courses.iter().map(|k| k.kind).collect();
-            assert_eq!(kinds[..3], [Kind::Starter, Kind::Starter, Kind::BeadOnly]);
-            assert!(kinds[3..].iter().all(|k| *k == Kind::BeadAndCove));
+            let kinds: Vec<CourseKind> = stack.courses.iter().map(|k| k.kind()).collect();
+            assert_eq!(
+                kinds[..3],
+                [
+                    CourseKind::Starter,
+                    CourseKind::Starter,
+                    CourseKind::BeadOnly
+                ]
+            );
+            assert!(kinds[3..].iter().all(|k| *k == CourseKind::BeadAndCove));
             for course in &stack.courses {
-                assert!(course.bevel.abs() < 1e-6);
+                assert!(course.bevel().abs() < 1e-6);
                 assert!(
                     course
-                        .joint
+                        .joint()
                         .is_none_or(|j| j.roll.abs() < 1e-6 && j.dig_in < 1e-6)
                 );
             }
-            assert!(stack.closed && stack.top_bevel.unwrap().abs() < 1e-6);
+            assert!(stack.reaches_deck && stack.top_bevel.unwrap().abs() < 1e-6);
         }
     }
 }
@@ -192,10 +199,10 @@ fn a_slanted_cut_is_thicker_by_one_over_cos() {
                 };
                 let thick = extent(|p| p.x);
                 assert!(
-                    (thick - course.thickness * stretch).abs() < 1e-3,
+                    (thick - course.body().thickness * stretch).abs() < 1e-3,
                     "{angle}: {thick}"
                 );
-                if course.kind == Kind::BeadAndCove {
+                if course.kind() == CourseKind::BeadAndCove {
                     // From lip plane to crown.
                     let tall = extent(|p| p.y);
                     assert!((tall - c.strip.width).abs() < 1e-3, "{angle}: {tall}");
@@ -249,7 +256,9 @@ fn a_lip_enters_as_deep_as_the_outlines_overlap() {
         let rail = rail(&upright, &c);
         let stack = &rail.stacks[9];
         let found = slices(stack, &c);
-        let slice = found.into_iter().find(|s| s.kind == Kind::BeadAndCove);
+        let slice = found
+            .into_iter()
+            .find(|s| s.kind == CourseKind::BeadAndCove);
         slice.unwrap().profile.flatten(1e-5)
     };
     for (width, bead_radius, cove_depth) in [
@@ -302,8 +311,8 @@ fn the_default_rail_is_that_of_the_trade() {
         round: true,
     };
     for stack in &rail(&prism, &c).stacks {
-        let of = |kind| stack.courses.iter().filter(|k| k.kind == kind).count();
-        assert_eq!((of(Kind::Starter), of(Kind::BeadOnly)), (2, 1));
+        let of = |kind| stack.courses.iter().filter(|k| k.kind() == kind).count();
+        assert_eq!((of(CourseKind::Starter), of(CourseKind::BeadOnly)), (2, 1));
     }
 }
 
@@ -326,7 +335,7 @@ fn profiles_have_the_areas_of_their_segments() {
     let stack = &rail.stacks[9];
     for slice in slices(stack, &c)
         .iter()
-        .filter(|s| s.kind == Kind::BeadAndCove)
+        .filter(|s| s.kind == CourseKind::BeadAndCove)
     {
         let area = boardwright::geometry::polygon::area(&slice.polygon(1e-5));
         let body = t * (c.strip.width - c.strip.bead_sagitta());
@@ -345,9 +354,9 @@ fn an_open_joint_shows_only_past_the_coves_edge() {
     let r = strip.bead_radius;
     for degrees in [5.0_f64, 20.0, 40.0] {
         let roll = degrees.to_radians();
-        assert_eq!(open_at(&strip, roll, r * roll.cos() - 1e-9), 0.0);
-        assert_eq!(open_at(&strip, -roll, r), 0.0);
+        assert_eq!(visible_gap_at(&strip, roll, r * roll.cos() - 1e-9), 0.0);
+        assert_eq!(visible_gap_at(&strip, -roll, r), 0.0);
         // The lip's line y = n tan φ at n = r, over a bead that has come down to its shoulder.
-        assert!((open_at(&strip, roll, r) - r * roll.tan()).abs() < 1e-9);
+        assert!((visible_gap_at(&strip, roll, r) - r * roll.tan()).abs() < 1e-9);
     }
 }

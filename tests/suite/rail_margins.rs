@@ -7,7 +7,7 @@ use boardwright::board::Board;
 use boardwright::design::parse;
 use boardwright::geometry::curve::Vector;
 use boardwright::geometry::mesh::Mesh;
-use boardwright::rail::{Kind, Margins, Stack, Trouble, Warning};
+use boardwright::rail::{CourseKind, Margins, Stack, Trouble, Warning};
 use boardwright::views::solids::{shell_mesh, strip_solids};
 use nalgebra::{Point3, Vector3};
 
@@ -93,7 +93,7 @@ fn near(board: &Board, meshes: &[Mesh], x: f64) -> Vec<Triangle> {
     let mut out = Vec::new();
     // Starboard and port in turns, in the strips' order.
     for (mesh, strip) in meshes.iter().step_by(2).zip(&board.strips) {
-        let moulded = strip.kind != Kind::Starter;
+        let moulded = strip.kind != CourseKind::Starter;
         let outward = strip
             .out
             .point(x.clamp(strip.ends[0], strip.ends[1]))

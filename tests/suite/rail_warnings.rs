@@ -3,7 +3,7 @@
 
 use boardwright::board::Board;
 use boardwright::design::{Lie, parse};
-use boardwright::rail::{Kind, Limits, Trouble, warnings};
+use boardwright::rail::{Limits, Trouble, warnings};
 use boardwright::views::solids::{frame_preview, planed_strips};
 
 /// Altitude, mm, under which a triangle is one of rounding only.
@@ -28,7 +28,10 @@ fn cover_that_falls_short_between_ribs_is_told_with_its_place_and_the_nearest_ri
         // Asking for what all ribs have and some place between them has not.
         let mut more = c.clone();
         more.cover = (at_ribs + anywhere) / 2.0;
-        let of = |c| warnings(&board.shell, c, &board.rail, &Limits::default()).unwrap();
+        let of = |c| {
+            let context = &board.rail_context;
+            warnings(&board.shell, context, c, &board.rail, &Limits::default()).unwrap()
+        };
         assert!(of(c).iter().all(|w| w.trouble != Trouble::Cover));
         let told = of(&more);
         let told: Vec<_> = told
@@ -89,8 +92,8 @@ fn stacked_starters_are_solids_however_steep_their_bases() {
         design.construction.starter.lie = Lie::Stacked;
         let board = Board::new(design).unwrap();
         let courses = board.ribs.iter().flat_map(|r| &r.stack.courses);
-        let courses = courses.filter(|c| c.kind == Kind::Starter);
-        steepest = courses.map(|c| c.bevel.abs()).fold(steepest, f64::max);
+        let courses = courses.filter(|c| !c.is_moulded());
+        steepest = courses.map(|c| c.bevel().abs()).fold(steepest, f64::max);
         let planed = planed_strips(&board).unwrap();
         for mesh in frame_preview(&board)
             .unwrap()

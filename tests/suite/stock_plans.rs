@@ -7,8 +7,8 @@ use boardwright::views::report::{cut_table, milling_table};
 use boardwright::views::table::Cell;
 use boardwright::wood::stock::cutting::{CuttingPlan, Section, StripNeed, cutting_plan};
 use boardwright::wood::stock::{
-    Aim, Kind, Machine, Plank, Profiles, Scarfing, Shop, StockError, board_feet, board_foot_volume,
-    milling_plan, piece_label, totals,
+    Aim, CourseKind, Machine, Plank, Profiles, Scarfing, Shop, StockError, board_feet,
+    board_foot_volume, milling_plan, piece_label, totals,
 };
 use proptest::prelude::*;
 
@@ -53,13 +53,13 @@ fn shop(planks: Vec<Plank>) -> Shop {
 /// A rail of `courses` bead-and-cove strips on two starters and a bead-only strip, both rails, of a board about `length` long.
 fn rail(length: f64, courses: usize) -> Vec<StripNeed> {
     let mut needs = vec![
-        StripNeed::new(1, Kind::Starter, length, 2, 0),
-        StripNeed::new(2, Kind::Starter, length - 12.0, 2, 0),
-        StripNeed::new(3, Kind::BeadOnly, length + 5.0, 2, 1),
+        StripNeed::new(1, CourseKind::Starter, length, 2, 0),
+        StripNeed::new(2, CourseKind::Starter, length - 12.0, 2, 0),
+        StripNeed::new(3, CourseKind::BeadOnly, length + 5.0, 2, 1),
     ];
     for k in 0..courses {
         let shorter = 37.0 * k as f64 + 3.0 * (k * k) as f64;
-        let mut need = StripNeed::new(k + 4, Kind::BeadAndCove, length - shorter, 2, k + 2);
+        let mut need = StripNeed::new(k + 4, CourseKind::BeadAndCove, length - shorter, 2, k + 2);
         need.start = shorter / 2.0;
         needs.push(need);
     }
@@ -89,7 +89,7 @@ fn sound(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) {
     for (n, need) in copies.iter().zip(needs) {
         assert!(*n >= need.count);
     }
-    for profile in Kind::ALL {
+    for profile in CourseKind::ALL {
         let wanted: u32 = needs
             .iter()
             .filter(|n| n.kind == profile)
@@ -170,17 +170,20 @@ fn milling_keeps_to_the_facts_of_the_trade() {
             .collect::<Vec<_>>()
     };
     use Machine::*;
-    assert_eq!(machines(Kind::Starter), [Dress, Resaw, Rip, SandSquare]);
     assert_eq!(
-        machines(Kind::BeadOnly),
+        machines(CourseKind::Starter),
+        [Dress, Resaw, Rip, SandSquare]
+    );
+    assert_eq!(
+        machines(CourseKind::BeadOnly),
         [Dress, Resaw, SandLeaf, Rip, MouldBead]
     );
     assert_eq!(
-        machines(Kind::BeadAndCove),
+        machines(CourseKind::BeadAndCove),
         [Dress, Resaw, SandLeaf, Rip, MouldBead, MouldCove]
     );
 
-    let strip = plan(Kind::BeadAndCove);
+    let strip = plan(CourseKind::BeadAndCove);
     assert_eq!((strip.leaf, strip.finished), (8.0, [6.0, 12.7]));
     assert!((12.5..=13.0).contains(&strip.ripped));
     let last = strip.steps.last().unwrap().after.unwrap();
@@ -189,13 +192,13 @@ fn milling_keeps_to_the_facts_of_the_trade() {
     let rip = strip.steps[3].after.unwrap();
     assert!(rip.least >= 12.5 && rip.greatest <= 13.0);
 
-    let square = plan(Kind::Starter);
+    let square = plan(CourseKind::Starter);
     assert_eq!(square.finished, [8.0, 8.0]);
     for step in &square.steps[1..3] {
         let window = step.after.unwrap();
         assert!(window.passes(9.5) && window.passes(10.0) && !window.passes(9.4));
     }
-    for profile in Kind::ALL {
+    for profile in CourseKind::ALL {
         for step in plan(profile).steps {
             assert!(!step.cautions.is_empty());
         }
@@ -209,7 +212,7 @@ fn milling_keeps_to_the_facts_of_the_trade() {
 
 #[test]
 fn routers_are_set_from_the_profile() {
-    let plan = milling_plan(&profiles(), &Shop::default(), Kind::BeadAndCove).unwrap();
+    let plan = milling_plan(&profiles(), &Shop::default(), CourseKind::BeadAndCove).unwrap();
     let bead = plan.steps[4].router.unwrap();
     let cove = plan.steps[5].router.unwrap();
     assert_eq!((bead.radius, bead.height), (3.0, 3.0));
@@ -218,23 +221,23 @@ fn routers_are_set_from_the_profile() {
     assert!((cove.reach - 2.65).abs() < 1e-12);
     // Chord of a 2.5 deep cove of radius 3: 2√(2·3·2.5 − 2.5²) = 5.916.
     assert!((cove.lip - (6.0 - 5.916_079_783) / 2.0).abs() < 1e-9);
-    let alone = milling_plan(&profiles(), &Shop::default(), Kind::BeadOnly).unwrap();
+    let alone = milling_plan(&profiles(), &Shop::default(), CourseKind::BeadOnly).unwrap();
     assert!((alone.steps[4].after.unwrap().nominal - 12.7).abs() < 1e-12);
 }
 
 #[test]
 fn pitches_and_areas() {
     let p = profiles();
-    assert_eq!(p.pitch(Kind::Starter), 8.0);
-    assert!((p.pitch(Kind::BeadOnly) - 9.7).abs() < 1e-12);
-    assert!((p.pitch(Kind::BeadAndCove) - 10.2).abs() < 1e-12);
+    assert_eq!(p.pitch(CourseKind::Starter), 8.0);
+    assert!((p.pitch(CourseKind::BeadOnly) - 9.7).abs() < 1e-12);
+    assert!((p.pitch(CourseKind::BeadAndCove) - 10.2).abs() < 1e-12);
     // Bead-only: a 6 × 9.7 rectangle and half a disc of radius 3.
     let half_disc = std::f64::consts::PI * 4.5;
-    assert!((p.area(Kind::BeadOnly) - (6.0 * 9.7 + half_disc)).abs() < 1e-9);
+    assert!((p.area(CourseKind::BeadOnly) - (6.0 * 9.7 + half_disc)).abs() < 1e-9);
     // A cove as deep as the half-round takes the bead away again: exact nesting.
     let mut deep = p;
     deep.strip.cove_depth = 3.0;
-    assert!((deep.area(Kind::BeadAndCove) - 6.0 * 9.7).abs() < 1e-9);
+    assert!((deep.area(CourseKind::BeadAndCove) - 6.0 * 9.7).abs() < 1e-9);
     let mut tight = p;
     tight.strip.cove_radius = 2.9;
     assert!(tight.check().is_err());
@@ -252,7 +255,7 @@ fn lanes_by_the_rip_formula() {
     shop.allowances.mould = 0.0;
     let mut p = profiles();
     p.strip.width = 6.35;
-    let needs = [StripNeed::new(1, Kind::BeadAndCove, 2000.0, 1, 0)];
+    let needs = [StripNeed::new(1, CourseKind::BeadAndCove, 2000.0, 1, 0)];
     let plan = cutting_plan(&needs, &p, &shop).unwrap();
     assert_eq!(plan.planks[0].leaves[0].room, 15);
 }
@@ -553,7 +556,7 @@ fn lists() -> impl Strategy<Value = (Vec<StripNeed>, Shop)> {
             .into_iter()
             .enumerate()
             .map(|(i, (p, length, count))| {
-                StripNeed::new(i + 1, Kind::ALL[p], f64::from(length), count, i)
+                StripNeed::new(i + 1, CourseKind::ALL[p], f64::from(length), count, i)
             })
             .collect();
         let planks = planks

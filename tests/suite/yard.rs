@@ -266,7 +266,7 @@ fn anew(board: &Board, trouble: &Trouble, change: &Change) -> Option<f64> {
         .yard
         .strips
         .iter()
-        .filter(|s| (s.kind == boardwright::rail::Kind::Starter) == starters);
+        .filter(|s| (s.kind == boardwright::rail::CourseKind::Starter) == starters);
     let ways: &[Strained] = match change {
         Change::Species(_) | Change::Both(..) => &Strained::ALL,
         _ => &[trouble.strained.unwrap()],
@@ -318,7 +318,11 @@ fn a_rail_has_one_course_with_a_bead_only() {
     for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
         let board = example(name);
         let of = |kind| board.yard.strips.iter().filter(move |s| s.kind == kind);
-        assert_eq!(of(boardwright::rail::Kind::BeadOnly).count(), 1, "{name}");
+        assert_eq!(
+            of(boardwright::rail::CourseKind::BeadOnly).count(),
+            1,
+            "{name}"
+        );
         let milled = |kind| {
             board
                 .yard
@@ -332,7 +336,7 @@ fn a_rail_has_one_course_with_a_bead_only() {
             let of = |m| steps.iter().filter(|s| s.machine == m).count();
             [of(Machine::MouldBead), of(Machine::MouldCove)]
         };
-        use boardwright::rail::Kind::{BeadAndCove, BeadOnly, Starter};
+        use boardwright::rail::CourseKind::{BeadAndCove, BeadOnly, Starter};
         assert_eq!(
             [Starter, BeadOnly, BeadAndCove].map(moulded),
             [[0, 0], [1, 0], [1, 1]]
@@ -404,7 +408,7 @@ fn what_is_offered_against_short_planks_gives_a_plan() {
 /// Each lamination is bent by itself: half as thick, half the strain on the same path. What is milled, cut, glued and weighed follows.
 #[test]
 fn laminated_starters_are_bent_milled_cut_and_glued_one_by_one() {
-    use boardwright::rail::Kind::Starter;
+    use boardwright::rail::CourseKind::Starter;
     let (solid, laminated) = (untreated("round-tail-6ft4"), example("round-tail-6ft4"));
     assert_eq!(laminated.design.construction.starter.laminations, 2);
     assert!(!solid.strip_troubles().is_empty() && laminated.strip_troubles().is_empty());
@@ -467,7 +471,7 @@ fn laminations_may_lie_level() {
     let (solid, level) = (file(""), file("laminations = 2\nlaid = \"level\"\n"));
     let size = solid.design.construction.starter.size;
     let pairs = solid.yard.strips.iter().zip(&level.yard.strips);
-    for (a, b) in pairs.filter(|(a, _)| a.kind == boardwright::rail::Kind::Starter) {
+    for (a, b) in pairs.filter(|(a, _)| a.kind == boardwright::rail::CourseKind::Starter) {
         assert_eq!((a.section, b.section), ([size, size], [size, size / 2.0]));
         let value = |s: &StripWork, way| s.demand_of(way).unwrap().utilisation.value;
         let ratio = |way| value(b, way) / value(a, way);
@@ -540,7 +544,7 @@ fn softened_strips_have_their_own_limit_in_bending() {
     assert!(softened.strip_troubles().is_empty());
     for (a, b) in dry.yard.strips.iter().zip(&softened.yard.strips) {
         let limit = |s: &StripWork, way| s.demand_of(way).unwrap().utilisation.limit;
-        let starter = a.kind == boardwright::rail::Kind::Starter;
+        let starter = a.kind == boardwright::rail::CourseKind::Starter;
         for way in [Strained::EasyWay, Strained::HardWay] {
             assert_eq!(limit(b, way), if starter { limit(a, way) } else { 0.015 });
         }
@@ -549,7 +553,7 @@ fn softened_strips_have_their_own_limit_in_bending() {
     // It is the last thing done to them, with its caution.
     for plan in &softened.yard.milling {
         let last = plan.steps.last().unwrap();
-        let steamed = plan.kind != boardwright::rail::Kind::Starter;
+        let steamed = plan.kind != boardwright::rail::CourseKind::Starter;
         assert_eq!(last.machine == Machine::Soften, steamed);
         assert_eq!(last.cautions.contains(&Caution::Steam), steamed);
     }

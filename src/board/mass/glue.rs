@@ -5,7 +5,7 @@
 
 use super::parts::BoardParts;
 use crate::geometry::curve::Vector;
-use crate::rail::{Kind, Stack, Strip};
+use crate::rail::{CourseKind, Stack, Strip};
 
 /// A group of joints.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,10 +69,10 @@ fn rail(made: &BoardParts<'_>) -> Sum {
     for strip in made.strips {
         let wide = match strip.kind {
             // On what lies below, and lamination to lamination.
-            Kind::Starter => c.starter.size * c.starter.laminations as f64,
-            Kind::BeadOnly => c.strip.thickness,
+            CourseKind::Starter => c.starter.size * c.starter.laminations as f64,
+            CourseKind::BeadOnly => c.strip.thickness,
             // Along the cove's arc.
-            Kind::BeadAndCove => {
+            CourseKind::BeadAndCove => {
                 let r = c.strip.cove_radius;
                 2.0 * r * (c.strip.cove_half_chord() / r).clamp(-1.0, 1.0).asin()
             }

@@ -5,7 +5,7 @@ use crate::design::Construction;
 use crate::geometry::curve::{BSpline, Vector};
 use crate::geometry::parallel;
 use crate::geometry::polygon;
-use crate::rail::{Kind, Rail, Stack, slices};
+use crate::rail::{CourseKind, Rail, Stack, slices};
 use crate::shape::{Shell, ShellError, SkinFace, at_depth};
 
 /// One plane's areas, both sides of the board.
@@ -183,11 +183,11 @@ fn share(
 }
 
 /// Place of a kind in [`Share::rail`].
-pub(super) fn slot(kind: Kind) -> usize {
+pub(super) fn slot(kind: CourseKind) -> usize {
     match kind {
-        Kind::Starter => 0,
-        Kind::BeadOnly => 1,
-        Kind::BeadAndCove => 2,
+        CourseKind::Starter => 0,
+        CourseKind::BeadOnly => 1,
+        CourseKind::BeadAndCove => 2,
     }
 }
 

@@ -8,7 +8,7 @@ use crate::design::FinishKind;
 use crate::design::timber::{Species, board_density};
 use crate::frame::Rib;
 use crate::frame::pads::Pad;
-use crate::rail::Kind;
+use crate::rail::CourseKind;
 use crate::shape::ShellError;
 
 /// A board weighed.
@@ -55,9 +55,9 @@ impl Mass {
             parts.extend(scale.wood(name, &timber.skins, 1, region));
         }
         for (kind, name) in [
-            (Kind::Starter, "starters, both rails"),
-            (Kind::BeadOnly, "bead-only strips, both rails"),
-            (Kind::BeadAndCove, "bead-and-cove strips, both rails"),
+            (CourseKind::Starter, "starters, both rails"),
+            (CourseKind::BeadOnly, "bead-only strips, both rails"),
+            (CourseKind::BeadAndCove, "bead-and-cove strips, both rails"),
         ] {
             let count = 2 * made.strips.iter().filter(|s| s.kind == kind).count();
             let region = shares.rail[super::sections::slot(kind)];

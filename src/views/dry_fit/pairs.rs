@@ -4,7 +4,7 @@ use super::contact::{Bearing, Kind};
 use crate::board::Board;
 use crate::design::{Lie, Through};
 use crate::geometry::mesh::Mesh;
-use crate::rail::{Kind as Course, Stack, Strip};
+use crate::rail::{CourseKind, Stack, Strip};
 
 /// Two parts, by their places in the list, and what they bear on.
 pub(super) struct Pair {
@@ -218,9 +218,8 @@ fn bears(stack: &Stack, strip: &Strip, lie: Lie) -> bool {
     };
     // Of starters abreast the innermost alone meets the rib.
     let next = stack.courses.get(strip.course + 1);
-    let outer = lie == Lie::Abreast
-        && c.kind == Course::Starter
-        && next.is_some_and(|next| next.kind == Course::Starter);
+    let outer =
+        lie == Lie::Abreast && !c.is_moulded() && next.is_some_and(|next| !next.is_moulded());
     let [low, high] = c.inner_wood();
     let steps = 20;
     let within = (0..=steps)
@@ -243,7 +242,7 @@ fn rail(
     let lies = c.starter.lie == Lie::Abreast;
     for (upper, &place) in board.strips.iter().zip(strips) {
         let Some(place) = place else { continue };
-        if upper.course == 0 || (lies && upper.kind == Course::Starter) {
+        if upper.course == 0 || (lies && upper.kind == CourseKind::Starter) {
             found.push(Pair {
                 parts: [place, bottom],
                 kind: Kind::StarterOnBottom,
@@ -261,7 +260,7 @@ fn rail(
             let carried = match upper.kind {
                 _ if upper.course == 0 => false,
                 // Starters abreast: the first moulded strip stands on the outermost.
-                Course::BeadOnly if lies => lower.course == 0,
+                CourseKind::BeadOnly if lies => lower.course == 0,
                 _ => lower.course + 1 == upper.course,
             };
             if !carried {
@@ -276,9 +275,9 @@ fn rail(
             found.push(Pair {
                 parts: [place, under],
                 kind: match (upper.kind, lower.kind) {
-                    (Course::Starter, _) => Kind::Starters,
-                    (Course::BeadOnly, _) => Kind::FlatBase,
-                    (Course::BeadAndCove, _) => Kind::CoveOnBead,
+                    (CourseKind::Starter, _) => Kind::Starters,
+                    (CourseKind::BeadOnly, _) => Kind::FlatBase,
+                    (CourseKind::BeadAndCove, _) => Kind::CoveOnBead,
                 },
                 bearing: along(vec![inner(shared)]),
             });
@@ -313,7 +312,7 @@ fn tops(board: &Board, strip: &Strip) -> Vec<[f64; 2]> {
         } else {
             stack.courses.len().saturating_sub(1)
         };
-        let top = !stack.courses.is_empty() && carrier == strip.course && stack.closed;
+        let top = !stack.courses.is_empty() && carrier == strip.course && stack.reaches_deck;
         let here = top && stack.x >= strip.ends[0] && stack.x <= strip.ends[1];
         match (&mut run, here) {
             (Some(r), true) => r[1] = stack.x,

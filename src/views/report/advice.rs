@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::design::units::{self, Unit, list};
-use crate::rail::{Kind, Trouble, Warning};
+use crate::rail::{CourseKind, Trouble, Warning};
 
 /// One course near one rib that cannot hold.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -15,7 +15,7 @@ pub struct Instance {
     /// Number of the course from the bottom skin, starting with 1.
     pub course: usize,
     /// What the course is.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// The value found.
     pub value: f64,
 }
@@ -148,7 +148,7 @@ mod tests {
             rib,
             x: 100.0 * rib as f64,
             course,
-            kind: Kind::BeadAndCove,
+            kind: CourseKind::BeadAndCove,
             trouble,
             value,
             limit: 1.0,

@@ -1,7 +1,7 @@
 //! Columns and cells of the report's tables.
 
 use crate::board::Board;
-use crate::rail::Kind;
+use crate::rail::CourseKind;
 use crate::views::table::{Cell, Column, Table};
 
 pub(super) fn mm(name: &str) -> Column {
@@ -20,11 +20,11 @@ pub(super) fn maybe(number: Option<f64>) -> Cell {
     number.map_or(Cell::Empty, Cell::Number)
 }
 
-pub(super) fn words(kind: Kind) -> Cell {
+pub(super) fn words(kind: CourseKind) -> Cell {
     Cell::from(match kind {
-        Kind::Starter => "starter",
-        Kind::BeadOnly => "bead-only",
-        Kind::BeadAndCove => "bead-and-cove",
+        CourseKind::Starter => "starter",
+        CourseKind::BeadOnly => "bead-only",
+        CourseKind::BeadAndCove => "bead-and-cove",
     })
 }
 

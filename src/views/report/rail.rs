@@ -93,12 +93,12 @@ impl Worsts {
             course: index + 1,
         };
         for (i, course) in stack.courses.iter().enumerate() {
-            if let Some(joint) = course.joint {
+            if let Some(joint) = course.joint() {
                 greater(&mut self.roll, worst(joint.roll.abs().to_degrees(), i));
                 greater(&mut self.dig_in, worst(joint.dig_in, i));
                 greater(&mut self.mouth_gap, worst(joint.mouth_gap, i));
             } else {
-                greater(&mut self.bevel, worst(course.bevel.abs().to_degrees(), i));
+                greater(&mut self.bevel, worst(course.bevel().abs().to_degrees(), i));
             }
         }
         if let Some(margins) = margins {

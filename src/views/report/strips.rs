@@ -3,14 +3,14 @@
 use serde::Serialize;
 
 use crate::board::Board;
-use crate::rail::{Kind, Strained};
+use crate::rail::{CourseKind, Strained};
 use crate::wood::yard::{StripWork, Trouble};
 
 /// Strips of one kind.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct KindReport {
     /// What they are.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// How many a side.
     pub count: usize,
     /// Finished thickness and width, mm; of a laminated strip those of one lamination.
@@ -39,7 +39,7 @@ pub struct StrainReport {
     /// Number of the strip.
     pub strip: usize,
     /// What it is.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// Where, mm from the tail.
     pub x: f64,
     /// Between which ribs.
@@ -91,7 +91,7 @@ impl StripsReport {
     /// Summarises the strips of `board`.
     pub(super) fn new(board: &Board) -> Self {
         let yard = &board.yard;
-        let kinds = Kind::ALL.into_iter().filter_map(|kind| {
+        let kinds = CourseKind::ALL.into_iter().filter_map(|kind| {
             let of: Vec<&StripWork> = yard.strips.iter().filter(|s| s.kind == kind).collect();
             Some(KindReport {
                 kind,

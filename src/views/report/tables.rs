@@ -5,7 +5,7 @@ use super::schedule::schedule;
 use super::{Report, bed, fittings, measure_list};
 use super::{cut_table, milling_table};
 use crate::board::Board;
-use crate::rail::Kind;
+use crate::rail::CourseKind;
 use crate::views::table::{Cell, Column, Table};
 
 /// A table and the name of the file it goes into, without an ending.
@@ -54,9 +54,9 @@ pub fn tables(board: &Board, report: &Report) -> Vec<NamedTable> {
     }
     tables.extend(yard.milling.iter().map(|plan| {
         let name = match plan.kind {
-            Kind::Starter => "milling-starter",
-            Kind::BeadOnly => "milling-bead-only",
-            Kind::BeadAndCove => "milling-bead-and-cove",
+            CourseKind::Starter => "milling-starter",
+            CourseKind::BeadOnly => "milling-bead-only",
+            CourseKind::BeadAndCove => "milling-bead-and-cove",
         };
         named(name, titled(milling_table(plan)))
     }));
@@ -184,12 +184,12 @@ fn courses(board: &Board) -> Table {
                 count(rib.number),
                 rib.x.into(),
                 count(i + 1),
-                words(c.kind),
-                c.rise.into(),
-                c.bevel.to_degrees().into(),
-                maybe(c.joint.map(|j| j.roll.to_degrees())),
-                maybe(c.joint.map(|j| j.dig_in)),
-                maybe(c.joint.map(|j| j.mouth_gap)),
+                words(c.kind()),
+                c.body().rise.into(),
+                c.bevel().to_degrees().into(),
+                maybe(c.joint().map(|j| j.roll.to_degrees())),
+                maybe(c.joint().map(|j| j.dig_in)),
+                maybe(c.joint().map(|j| j.mouth_gap)),
                 c.obliquity().to_degrees().into(),
             ]
         })
@@ -225,7 +225,7 @@ fn margins(board: &Board) -> Table {
         row.extend(least(margins.map(|m| m.cover)));
         row.extend(least(margins.map(|m| m.proud)));
         row.push(maybe(rib.stack.top_bevel.map(f64::to_degrees)));
-        row.push(if rib.stack.closed { "yes" } else { "no" }.into());
+        row.push(if rib.stack.reaches_deck { "yes" } else { "no" }.into());
         row
     });
     table(

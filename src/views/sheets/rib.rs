@@ -125,7 +125,7 @@ fn extension(face: &SkinFace, rib: &Rib) -> Path {
         .stack
         .courses
         .iter()
-        .map(|c| c.foot.x.max(c.head.x))
+        .map(|c| c.body().foot.x.max(c.body().head.x))
         .fold(face.land.x, f64::max)
         + 6.0;
     let end = Vector::<2>::new(reach, face.height(reach));

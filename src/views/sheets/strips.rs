@@ -2,7 +2,7 @@
 
 use crate::geometry::curve::Vector;
 use crate::geometry::path::{Path, Placement, Point, Segment};
-use crate::rail::{CourseSlice, Piece};
+use crate::rail::{CourseSlice, ProfileEdge};
 
 /// The slice's contour in its cutting plane: straight lines and, where the strip runs square to the plane, true arcs;
 /// arcs of ellipses otherwise, as cubics of at most an eighth of a turn.
@@ -15,10 +15,10 @@ pub(super) fn path(slice: &CourseSlice) -> Path {
     let square = slice.frame.along.x > 1.0 - 1e-9;
     let mut here = slice.profile.start;
     let mut segments = Vec::new();
-    for piece in &slice.profile.pieces {
-        match *piece {
-            Piece::Line(end) => segments.push(Segment::Line { to: place(end) }),
-            Piece::Arc { end, centre, ccw } => {
+    for edge in &slice.profile.edges {
+        match *edge {
+            ProfileEdge::Line(end) => segments.push(Segment::Line { to: place(end) }),
+            ProfileEdge::Arc { end, centre, ccw } => {
                 let (a, b) = (here - centre, end - centre);
                 let mut sweep = a.perp(&b).atan2(a.dot(&b));
                 if ccw && sweep <= 0.0 {
@@ -36,7 +36,7 @@ pub(super) fn path(slice: &CourseSlice) -> Path {
                 }
             }
         }
-        here = piece.end();
+        here = edge.end();
     }
     Path {
         start: place(slice.profile.start),

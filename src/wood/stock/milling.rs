@@ -5,7 +5,7 @@ use super::machine::Machine;
 use super::profile::Profiles;
 use super::router::{RouterSetup, bead_cutter, cove_cutter};
 use super::{Shop, StockError};
-use crate::rail::Kind;
+use crate::rail::CourseKind;
 use serde::Serialize;
 
 /// A size and the readings that pass.
@@ -69,7 +69,7 @@ impl Step {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct MillingPlan {
     /// The profile's kind.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// Thickness of the leaf as sawn, mm.
     pub leaf: f64,
     /// Width of the strip as ripped, mm.
@@ -83,14 +83,14 @@ pub struct MillingPlan {
 }
 
 /// Rough thickness of the leaf and rough width of the strip, mm, that a kind is cut from.
-pub fn rough(profiles: &Profiles, shop: &Shop, kind: Kind) -> [f64; 2] {
+pub fn rough(profiles: &Profiles, shop: &Shop, kind: CourseKind) -> [f64; 2] {
     let [thickness, width] = profiles.finished(kind);
     let a = &shop.allowances;
     match kind {
-        Kind::Starter if profiles.laminations(kind) > 1 => {
+        CourseKind::Starter if profiles.laminations(kind) > 1 => {
             [thickness + a.sand_leaf, width + a.sand_square]
         }
-        Kind::Starter => [thickness + a.sand_square, width + a.sand_square],
+        CourseKind::Starter => [thickness + a.sand_square, width + a.sand_square],
         _ => [thickness + a.sand_leaf, width + a.mould],
     }
 }
@@ -106,7 +106,7 @@ pub fn rough(profiles: &Profiles, shop: &Shop, kind: Kind) -> [f64; 2] {
 pub fn milling_plan(
     profiles: &Profiles,
     shop: &Shop,
-    kind: Kind,
+    kind: CourseKind,
 ) -> Result<MillingPlan, StockError> {
     profiles.check()?;
     shop.check()?;
@@ -140,7 +140,7 @@ pub fn milling_plan(
         Some(leaf),
         Some(Window::new(finished[0], 0.1, 0.1)),
     );
-    if kind == Kind::Starter {
+    if kind == CourseKind::Starter {
         let laminated = profiles.laminations(kind) > 1;
         let [rip, sand] = if laminated {
             [
@@ -169,7 +169,7 @@ pub fn milling_plan(
             Some(Window::new(ripped, 0.2, 0.0)),
         ));
         // The cove's edge is trued by half the allowance; a bead-only strip has all of it taken at the bead.
-        let coved = kind == Kind::BeadAndCove;
+        let coved = kind == CourseKind::BeadAndCove;
         let mould = shop.allowances.mould;
         let bead = if coved { mould / 2.0 } else { mould };
         steps.push(Step {

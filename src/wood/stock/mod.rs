@@ -15,7 +15,7 @@ mod shop;
 mod totals;
 
 pub use crate::design::{Aim, Allowances, Kerfs, Plank, Scarfing, Shop};
-pub use crate::rail::Kind;
+pub use crate::rail::CourseKind;
 pub use cautions::Caution;
 pub use error::StockError;
 pub use label::{PieceLabel, piece_label};

@@ -3,9 +3,9 @@
 use super::StockError;
 use super::error::positive;
 use crate::design::{Starter, Strip};
-use crate::rail::Kind;
+use crate::rail::CourseKind;
 
-impl Kind {
+impl CourseKind {
     /// All of them, from the bottom of the rail up.
     pub const ALL: [Self; 3] = [Self::Starter, Self::BeadOnly, Self::BeadAndCove];
 
@@ -60,40 +60,40 @@ impl Profiles {
     /// Height a course gains, mm: a starter its own; a bead-only strip its width less the bead, to the bead's springing; a bead-and-cove
     /// strip its width less the cove's depth. The last holds for any cove no tighter and no deeper than the bead, for then the crown
     /// reaches the cove's middle before the lips meet anything.
-    pub fn pitch(&self, profile: Kind) -> f64 {
+    pub fn pitch(&self, profile: CourseKind) -> f64 {
         match profile {
-            Kind::Starter => self.starter.size,
-            Kind::BeadOnly => self.strip.width - self.strip.bead_sagitta(),
-            Kind::BeadAndCove => self.strip.pitch(),
+            CourseKind::Starter => self.starter.size,
+            CourseKind::BeadOnly => self.strip.width - self.strip.bead_sagitta(),
+            CourseKind::BeadAndCove => self.strip.pitch(),
         }
     }
 
     /// How many laminations a strip is bent as; 1 where it is solid.
-    pub fn laminations(&self, profile: Kind) -> usize {
+    pub fn laminations(&self, profile: CourseKind) -> usize {
         match profile {
-            Kind::Starter => self.starter.laminations,
+            CourseKind::Starter => self.starter.laminations,
             _ => 1,
         }
     }
 
     /// Finished thickness and width, mm, of what is milled: of a starter one lamination.
-    pub fn finished(&self, profile: Kind) -> [f64; 2] {
+    pub fn finished(&self, profile: CourseKind) -> [f64; 2] {
         match profile {
-            Kind::Starter => [self.starter.lamination(), self.starter.size],
+            CourseKind::Starter => [self.starter.lamination(), self.starter.size],
             _ => [self.strip.thickness, self.strip.width],
         }
     }
 
     /// Finished thickness across the rail and width up it, mm, of what is bent at once: of a starter one lamination.
-    pub fn bent(&self, profile: Kind) -> [f64; 2] {
+    pub fn bent(&self, profile: CourseKind) -> [f64; 2] {
         match profile {
-            Kind::Starter => self.starter.bent(),
+            CourseKind::Starter => self.starter.bent(),
             _ => self.finished(profile),
         }
     }
 
     /// Area of the finished section, mm², for mass: the rectangle less the corners beside the bead and less the cove.
-    pub fn area(&self, profile: Kind) -> f64 {
+    pub fn area(&self, profile: CourseKind) -> f64 {
         let s = &self.strip;
         let [thickness, width] = self.finished(profile);
         // Circular segment of sagitta h: r² acos(1 − h/r) − (r − h)√(2rh − h²).
@@ -105,9 +105,11 @@ impl Profiles {
             thickness * h - segment(s.bead_radius, h)
         };
         match profile {
-            Kind::Starter => thickness * width,
-            Kind::BeadOnly => thickness * width - bead(),
-            Kind::BeadAndCove => thickness * width - bead() - segment(s.cove_radius, s.cove_depth),
+            CourseKind::Starter => thickness * width,
+            CourseKind::BeadOnly => thickness * width - bead(),
+            CourseKind::BeadAndCove => {
+                thickness * width - bead() - segment(s.cove_radius, s.cove_depth)
+            }
         }
     }
 }

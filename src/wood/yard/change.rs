@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::design::{Laid, Starter, Strip};
-use crate::rail::Kind;
+use crate::rail::CourseKind;
 
 /// What is changed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -25,7 +25,7 @@ pub enum Change {
     /// Another species and another section, where neither serves alone.
     Both(String, Strip),
     /// The starters, or all moulded strips, whichever this kind is of, soaked or steamed before they are bent.
-    Softened(Kind),
+    Softened(CourseKind),
     /// A gentler rail: the curvature or twist, per metre, that would pass.
     Gentler(f64),
     /// A greater share of the limits at which scarfs may lie.

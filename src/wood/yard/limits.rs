@@ -2,22 +2,22 @@
 
 use crate::design::timber::{Limits, Species, TimberError};
 use crate::design::{Softened, Timber};
-use crate::rail::Kind;
+use crate::rail::CourseKind;
 
 impl Softened {
     /// Whether strips of `kind` are.
-    pub fn takes(self, kind: Kind) -> bool {
+    pub fn takes(self, kind: CourseKind) -> bool {
         match self {
             Self::None => false,
-            Self::Starters => kind == Kind::Starter,
-            Self::Strips => kind != Kind::Starter,
+            Self::Starters => kind == CourseKind::Starter,
+            Self::Strips => kind != CourseKind::Starter,
             Self::All => true,
         }
     }
 
     /// The same, with those of `kind` among them.
-    pub(super) fn and(self, kind: Kind) -> Self {
-        match (self, kind == Kind::Starter) {
+    pub(super) fn and(self, kind: CourseKind) -> Self {
+        match (self, kind == CourseKind::Starter) {
             (Self::None | Self::Starters, true) => Self::Starters,
             (Self::None | Self::Strips, false) => Self::Strips,
             _ => Self::All,
@@ -30,7 +30,7 @@ impl Softened {
 /// # Errors
 ///
 /// As [`Limits::of`].
-pub fn limits(timber: &Timber, wood: &Species, kind: Kind) -> Result<Limits, TimberError> {
+pub fn limits(timber: &Timber, wood: &Species, kind: CourseKind) -> Result<Limits, TimberError> {
     let dry = Limits::of(wood, timber.working)?;
     Ok(if timber.softened.takes(kind) {
         dry.softened()

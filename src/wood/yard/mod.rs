@@ -21,7 +21,7 @@ use trouble::troubles;
 pub use work::{Clamp, StripWork};
 
 use crate::design::Design;
-use crate::rail::{Kind, Strip};
+use crate::rail::{CourseKind, Strip};
 use crate::wood::stock::cutting::{Budget, CuttingPlan, Scarfed, StripNeed, cutting_plan};
 use crate::wood::stock::{MillingPlan, Profiles, Step, StockError, Totals, milling_plan, totals};
 
@@ -78,7 +78,7 @@ impl Yard {
             .collect();
         let mut faults: Vec<StockError> = Vec::new();
         let mut milling = Vec::new();
-        for kind in Kind::ALL {
+        for kind in CourseKind::ALL {
             if works.iter().any(|w| w.kind == kind) {
                 match milling_plan(&profiles, &design.shop, kind) {
                     Ok(mut plan) => {

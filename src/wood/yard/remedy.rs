@@ -7,7 +7,7 @@ use super::section::{Again, Search, Size, THINNEST};
 use crate::design::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
 use crate::design::units::size;
 use crate::design::{Design, Laid, Starter};
-use crate::rail::{Bar, Demand, Kind, Strained};
+use crate::rail::{Bar, CourseKind, Demand, Strained};
 
 /// Species named in a remedy.
 const NAMED: usize = 3;
@@ -22,11 +22,11 @@ pub(super) fn remedies(
     over: &[(&StripWork, &Demand)],
     again: Again<'_>,
 ) -> Result<Vec<Remedy>, TimberError> {
-    let starters = over.iter().any(|(s, _)| s.kind == Kind::Starter);
+    let starters = over.iter().any(|(s, _)| s.kind == CourseKind::Starter);
     let kind = if starters {
-        Kind::Starter
+        CourseKind::Starter
     } else {
-        Kind::BeadAndCove
+        CourseKind::BeadAndCove
     };
     let trial = Trial {
         kind,
@@ -73,7 +73,7 @@ fn strain(
 
 struct Trial<'a> {
     /// Starters, or moulded strips.
-    kind: Kind,
+    kind: CourseKind,
     limits: Limits,
     design: &'a Design,
     strained: Strained,
@@ -182,7 +182,7 @@ impl Trial<'_> {
 
     /// Whether no starter of section `bar` passes a limit that it does not pass now by as much.
     fn harmless(&self, bar: Bar) -> bool {
-        let of = self.works.iter().filter(|s| s.kind == Kind::Starter);
+        let of = self.works.iter().filter(|s| s.kind == CourseKind::Starter);
         of.flat_map(|s| &s.demand)
             .flat_map(|d| &d.demands)
             .all(|d| {

@@ -4,7 +4,7 @@ use super::StripWork;
 use super::change::{Change, Remedy};
 use crate::design::units::hundredths;
 use crate::design::{Design, Starter, Strip};
-use crate::rail::{self, Kind, Strained};
+use crate::rail::{self, CourseKind, Strained};
 
 /// The rail's strips for a design that differs from the board's in its strips, starters or wood alone; nothing where it cannot be laid.
 pub type Again<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
@@ -123,7 +123,7 @@ impl Search<'_> {
         let strips = (self.again)(&design)?;
         let mut most: f64 = 0.0;
         for (i, strip) in strips.iter().enumerate() {
-            if (strip.kind == Kind::Starter) == (self.size == Size::Starter) {
+            if (strip.kind == CourseKind::Starter) == (self.size == Size::Starter) {
                 let work = StripWork::new(&design, strip, i + 1);
                 for strained in self.strained {
                     most = most.max(work.demand_of(*strained)?.utilisation.ratio);

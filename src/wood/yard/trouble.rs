@@ -9,7 +9,7 @@ use super::section::Again;
 use super::shortage::Shortage;
 use crate::design::Design;
 use crate::design::units::{list, size};
-use crate::rail::{Demand, Kind, Strained};
+use crate::rail::{CourseKind, Demand, Strained};
 use crate::wood::stock::StockError;
 
 /// Something that passes a limit or cannot be had.
@@ -47,7 +47,7 @@ pub(super) fn troubles(
         for strained in Strained::ALL {
             let over: Vec<(&StripWork, &Demand)> = strips
                 .iter()
-                .filter(|s| (s.kind == Kind::Starter) == starters)
+                .filter(|s| (s.kind == CourseKind::Starter) == starters)
                 .filter_map(|s| Some((s, s.demand_of(strained)?)))
                 .filter(|(_, d)| !d.utilisation.passes())
                 .collect();
@@ -109,7 +109,7 @@ fn strain(
     };
     let u = worst.utilisation;
     let ribs = design.construction.rib_stations.len();
-    let kind = if work.kind == Kind::Starter {
+    let kind = if work.kind == CourseKind::Starter {
         "starters"
     } else {
         "strips"

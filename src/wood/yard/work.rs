@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::limits::limits;
 use crate::design::Design;
-use crate::rail::{Bar, Demand, Kind, Landing, Strained, Strip, StripDemand, demand};
+use crate::rail::{Bar, CourseKind, Demand, Landing, Strained, Strip, StripDemand, demand};
 use crate::wood::stock::Profiles;
 
 /// Force with which a rib must hold a strip.
@@ -26,7 +26,7 @@ pub struct StripWork {
     /// Number of its course from the bottom skin, starting with 1.
     pub course: usize,
     /// What it is.
-    pub kind: Kind,
+    pub kind: CourseKind,
     /// Where it begins and ends, mm from the tail.
     pub ends: [f64; 2],
     /// What its ends lie on, tail first.

@@ -23,7 +23,7 @@ pub use plan::{CuttingPlan, Expense, LaneCut, LeafCut, PieceCut, PlankCut};
 pub use scarf::{Joint, Scarfed};
 pub use section::{Section, SectionYield};
 
-use super::{Kind, Profiles, Scarfing, Shop, StockError};
+use super::{CourseKind, Profiles, Scarfing, Shop, StockError};
 
 /// The cutting plan for `needs` from the planks of `shop`: fewest planks, or least price, then least length of lane cut into.
 ///
@@ -38,7 +38,7 @@ use super::{Kind, Profiles, Scarfing, Shop, StockError};
 /// ```
 /// use boardwright::design::{Laid, Lie, Starter, Strip};
 /// use boardwright::wood::stock::cutting::{StripNeed, cutting_plan};
-/// use boardwright::wood::stock::{Plank, Kind, Profiles, Shop};
+/// use boardwright::wood::stock::{Plank, CourseKind, Profiles, Shop};
 ///
 /// let profiles = Profiles {
 ///     strip: Strip { thickness: 6.0, width: 12.7, bead_radius: 3.0, cove_radius: 3.0, cove_depth: 2.5 },
@@ -49,7 +49,7 @@ use super::{Kind, Profiles, Scarfing, Shop, StockError};
 ///     ..Shop::default()
 /// };
 /// let needs: Vec<StripNeed> = (0..6)
-///     .map(|course| StripNeed::new(course + 1, Kind::BeadAndCove, 2000.0 + 10.0 * course as f64, 2, course))
+///     .map(|course| StripNeed::new(course + 1, CourseKind::BeadAndCove, 2000.0 + 10.0 * course as f64, 2, course))
 ///     .collect();
 /// let plan = cutting_plan(&needs, &profiles, &shop)?;
 /// assert_eq!(plan.planks.len(), 1);
@@ -165,5 +165,6 @@ pub fn scarfs_fit(
 
 /// Length of a scarf, mm, by section.
 fn overlaps(profiles: &Profiles, shop: &Shop) -> [f64; 2] {
-    [Kind::BeadAndCove, Kind::Starter].map(|kind| shop.scarf_ratio * profiles.finished(kind)[0])
+    [CourseKind::BeadAndCove, CourseKind::Starter]
+        .map(|kind| shop.scarf_ratio * profiles.finished(kind)[0])
 }

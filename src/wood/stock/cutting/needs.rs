@@ -1,7 +1,7 @@
 //! Strips that are wanted.
 
 use crate::wood::stock::error::positive;
-use crate::wood::stock::{Kind, Shop, StockError};
+use crate::wood::stock::{CourseKind, Shop, StockError};
 use serde::Serialize;
 
 /// Strips of one course, or one lamination of them, alike on both rails.
@@ -11,8 +11,8 @@ pub struct StripNeed {
     pub strip: usize,
     /// Which of its laminations, starting with 1; nothing where it is solid.
     pub lamination: Option<usize>,
-    /// Kind.
-    pub kind: Kind,
+    /// CourseKind.
+    pub kind: CourseKind,
     /// Length of the blank, mm, end allowances included.
     pub length: f64,
     /// Length left in the board, mm, for mass.
@@ -29,7 +29,7 @@ pub struct StripNeed {
 
 impl StripNeed {
     /// A need of `count` solid blanks of `length` mm, finished at that length, from the common origin, with scarfs allowed anywhere.
-    pub fn new(strip: usize, kind: Kind, length: f64, count: u32, course: usize) -> Self {
+    pub fn new(strip: usize, kind: CourseKind, length: f64, count: u32, course: usize) -> Self {
         Self {
             strip,
             lamination: None,
@@ -86,7 +86,7 @@ pub(super) fn blanks(needs: &[StripNeed], shop: &Shop) -> Vec<Blank> {
             spare: false,
         }));
     }
-    for kind in Kind::ALL {
+    for kind in CourseKind::ALL {
         let of = || {
             needs
                 .iter()

@@ -5,7 +5,7 @@ use super::needs::Blank;
 use super::scarf::Scarfed;
 use super::search::Found;
 use super::section::{Section, SectionYield};
-use crate::wood::stock::{Aim, Kind, Profiles, Shop, rough};
+use crate::wood::stock::{Aim, CourseKind, Profiles, Shop, rough};
 use serde::Serialize;
 
 /// A piece cut from a lane.
@@ -158,7 +158,7 @@ pub(super) fn assemble(
         supply.given[section as usize] = vec![0; found.demand[section as usize].pieces.len()];
         supply.lane[section as usize] = vec![0; found.layout.sections[section as usize].len()];
     }
-    let sizes = [Kind::BeadAndCove, Kind::Starter].map(|p| rough(profiles, shop, p));
+    let sizes = [CourseKind::BeadAndCove, CourseKind::Starter].map(|p| rough(profiles, shop, p));
     let mut planks = Vec::new();
     for (size, (&count, y)) in found.planks.iter().zip(yields).enumerate() {
         for squares in share(y, count, found.layout.squares[size]) {

@@ -1,7 +1,7 @@
 //! What a plank's cross-section yields.
 
 use super::needs::StripNeed;
-use crate::wood::stock::{Kind, Profiles, Shop, StockError, rough};
+use crate::wood::stock::{CourseKind, Profiles, Shop, StockError, rough};
 use serde::Serialize;
 
 /// The two sections that blanks are sawn to.
@@ -19,9 +19,9 @@ impl Section {
     pub(super) const BOTH: [Self; 2] = [Self::Strip, Self::Square];
 
     /// The section a profile is sawn to.
-    pub fn of(kind: Kind) -> Self {
+    pub fn of(kind: CourseKind) -> Self {
         match kind {
-            Kind::Starter => Self::Square,
+            CourseKind::Starter => Self::Square,
             _ => Self::Strip,
         }
     }
@@ -64,8 +64,8 @@ pub(super) fn yields(
     profiles: &Profiles,
     shop: &Shop,
 ) -> Result<Vec<SectionYield>, StockError> {
-    let strip = rough(profiles, shop, Kind::BeadAndCove);
-    let square = rough(profiles, shop, Kind::Starter);
+    let strip = rough(profiles, shop, CourseKind::BeadAndCove);
+    let square = rough(profiles, shop, CourseKind::Starter);
     let k = &shop.kerfs;
     let all: Vec<SectionYield> = shop
         .planks

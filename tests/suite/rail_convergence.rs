@@ -1,0 +1,222 @@
+//! What the rail's iteration says of itself, against the rail it gives.
+#![allow(clippy::unwrap_used)]
+
+use crate::common::program::{assert_code, empty, out, run_in};
+use boardwright::board::{Board, rail_planes};
+use boardwright::design::{Design, parse};
+use boardwright::geometry::curve::Vector;
+use boardwright::rail::{
+    Balance, Limits, Rail, RailProblem, SolveLimits, Trouble, Warning, warnings,
+};
+
+const EXAMPLES: [&str; 3] = ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"];
+
+/// A square of 20 mm bent flat round a broad nose: its directions do not come to rest, though every key is within its range.
+const RESTLESS: &str = r#"
+name = "restless"
+[outline]
+length = "1702 mm"
+width = "612 mm"
+tail = "squash"
+nose = "round"
+[rocker]
+nose = "210 mm"
+tail = "29 mm"
+[foil]
+centre = "92.3 mm"
+[[section]]
+at = 851
+edge = "hard"
+tuck = 53.6
+tuck_angle = 43
+apex = 0.42
+fullness = 0.77
+[construction]
+bottom_skin = "3 mm"
+deck_skin = "3 mm"
+cover = "2.1 mm"
+proud = "0.4 mm"
+[construction.strip]
+thickness = "5 mm"
+width = "10.6 mm"
+[construction.starter]
+size = "20.2 mm"
+count = 1
+"#;
+
+fn example(name: &str) -> Board {
+    let text = std::fs::read_to_string(format!("examples/{name}.toml")).unwrap();
+    Board::new(parse(&text, name).unwrap()).unwrap()
+}
+
+/// The rail of a board's own planes within other limits.
+fn solved_within(board: &Board, limits: SolveLimits) -> Rail {
+    let construction = &board.design.construction;
+    let problem = RailProblem::new(&board.shell, &board.rail_context, construction);
+    RailProblem { limits, ..problem }.solve().unwrap()
+}
+
+/// The greatest angle, radians, between the direction a strip was built with and the slope of its own path in the planes the rail was asked
+/// for in, by central differences.
+fn direction_miss(design: &Design, rail: &Rail) -> f64 {
+    let own = rail_planes(design, 10.0);
+    let stacks = rail.stacks.iter().filter(|s| own.contains(&s.x));
+    let stacks: Vec<_> = stacks.collect();
+    let mut worst: f64 = 0.0;
+    for w in stacks.windows(3) {
+        let courses = w.iter().map(|s| s.courses.len()).min().unwrap();
+        for i in 0..courses {
+            let middle = |s: usize| {
+                let body = w[s].courses[i].body();
+                let middle = (body.foot + body.head) / 2.0;
+                Vector::<3>::new(w[s].x, middle.x, middle.y)
+            };
+            let [back, here, on] = [0, 1, 2].map(middle);
+            let (a, b) = ((here - back), (on - here));
+            // Slope of the parabola through the three: each chord's counts by the other's length.
+            let tangent = a * (b.x / a.x) + b * (a.x / b.x);
+            let along = w[1].courses[i].body().frame.along;
+            worst = worst.max(along.angle(&tangent));
+        }
+    }
+    worst
+}
+
+/// Heads of the same courses in the same planes: how far apart at most, mm.
+fn apart(a: &Rail, b: &Rail) -> f64 {
+    let mut worst: f64 = 0.0;
+    for stack in &a.stacks {
+        let Some(other) = b.stacks.iter().find(|s| s.x == stack.x) else {
+            continue;
+        };
+        for (p, q) in stack.courses.iter().zip(&other.courses) {
+            worst = worst.max((p.body().head - q.body().head).norm());
+        }
+    }
+    worst
+}
+
+/// Excess of proud less excess of cover, mm, each at its worst.
+fn imbalance(board: &Board) -> f64 {
+    let c = &board.design.construction;
+    let margins = || board.rail.margins.iter().flatten();
+    let proud = margins()
+        .map(|m| m.strip_proud)
+        .fold(f64::INFINITY, f64::min);
+    let cover = margins()
+        .map(|m| m.strip_cover)
+        .fold(f64::INFINITY, f64::min);
+    (proud - c.proud) - (cover - c.cover)
+}
+
+#[test]
+fn rails_of_the_examples_settle_and_say_so() {
+    for name in EXAMPLES {
+        let board = example(name);
+        let found = board.rail.convergence;
+        println!("{name}: {found:?}");
+        let limits = SolveLimits::default();
+        assert!(
+            found.settled && found.movement.by < limits.movement,
+            "{name}: {found:?}"
+        );
+        assert!(found.rounds <= limits.rounds);
+        // Planes at ribs' faces lie 2.5 mm from the next: a movement of 1e-3 mm turns a strip by less than this.
+        let miss = direction_miss(&board.design, &board.rail);
+        assert!(miss < 1e-3, "{name}: {miss}");
+        assert!(
+            (found.imbalance.unwrap() - imbalance(&board)).abs() < 1e-12,
+            "{name}"
+        );
+        if found.balance == Balance::Even {
+            assert!(imbalance(&board).abs() < 0.02, "{name}");
+        }
+        // One round more than it took, whatever the movement: nothing moves by more than was promised.
+        let further = SolveLimits {
+            rounds: found.rounds + 1,
+            movement: 0.0,
+        };
+        let further = solved_within(&board, further);
+        assert_eq!(further.convergence.rounds, found.rounds + 1);
+        assert!(further.convergence.movement.by < limits.movement, "{name}");
+        // Depths are balanced to 0.02 mm of a fall of 1 to 4 mm a mm.
+        let apart = apart(&board.rail, &further);
+        let depths = (board.rail.depth - further.depth).abs();
+        println!("{name}: one round more moves {apart:.1e} mm, depth {depths:.1e} mm");
+        assert!(
+            apart < limits.movement + 3.0 * depths,
+            "{name}: {apart} {depths}"
+        );
+    }
+}
+
+#[test]
+fn too_few_rounds_are_a_rail_that_has_not_settled() {
+    let board = example("twin-5ft8");
+    let limits = SolveLimits {
+        rounds: 1,
+        ..SolveLimits::default()
+    };
+    let rail = solved_within(&board, limits);
+    let found = rail.convergence;
+    assert!(!found.settled && found.rounds == 1, "{found:?}");
+    assert!(found.movement.by > 10.0 * limits.movement, "{found:?}");
+    assert!(direction_miss(&board.design, &rail) > 1e-3);
+    let none = SolveLimits {
+        rounds: 0,
+        ..limits
+    };
+    assert!(!solved_within(&board, none).convergence.settled);
+
+    let limits = Limits::default();
+    let c = &board.design.construction;
+    let warned = warnings(&board.shell, &board.rail_context, c, &rail, &limits).unwrap();
+    let warned: Vec<&Warning> = warned
+        .iter()
+        .filter(|w| w.trouble == Trouble::Unsettled)
+        .collect();
+    let moved = found.movement;
+    assert_eq!(warned.len(), 1);
+    assert_eq!((warned[0].x, warned[0].course), (moved.x, moved.course + 1));
+    assert_eq!(
+        (warned[0].value, warned[0].limit),
+        (moved.by, limits.settled)
+    );
+}
+
+#[test]
+fn a_rail_that_does_not_settle_is_found_by_check() {
+    let board = Board::new(parse(RESTLESS, "restless").unwrap()).unwrap();
+    let found = board.rail.convergence;
+    println!("{found:?}");
+    assert!(!found.settled && found.rounds == SolveLimits::default().rounds);
+    assert!(found.movement.by > Limits::default().settled);
+    assert!(direction_miss(&board.design, &board.rail) > 1e-3);
+    let warned = |w: &&Warning| w.trouble == Trouble::Unsettled;
+    assert_eq!(board.warnings.iter().filter(warned).count(), 1);
+
+    let folder = empty("rail-convergence");
+    std::fs::write(folder.join("restless.toml"), RESTLESS).unwrap();
+    let checked = run_in(&folder, &["check", "restless.toml", "--json"]);
+    assert_code(&checked, 0);
+    assert!(out(&checked).contains("unsettled"));
+    let example = std::fs::read_to_string("examples/twin-5ft8.toml").unwrap();
+    std::fs::write(folder.join("settled.toml"), example).unwrap();
+    let checked = run_in(&folder, &["check", "settled.toml", "--json"]);
+    assert!(!out(&checked).contains("unsettled"));
+}
+
+/// Cover and proud that no depth can balance: the guide stays at the end of its range.
+#[test]
+fn a_depth_at_the_end_of_its_range_says_so() {
+    for (cover, proud, deepest) in [(10.0, 0.0, true), (0.0, 10.0, false)] {
+        let mut design = example("twin-5ft8").design;
+        (design.construction.cover, design.construction.proud) = (cover, proud);
+        let board = Board::new(design).unwrap();
+        let half = board.design.construction.strip.thickness / 2.0;
+        assert_eq!(board.rail.depth, if deepest { half } else { 0.0 });
+        let found = board.rail.convergence;
+        assert_eq!(found.balance, Balance::RangeEnd, "{found:?}");
+        assert!(found.imbalance.unwrap().abs() > 1.0, "{found:?}");
+    }
+}
