@@ -30,11 +30,40 @@ pub(super) fn columns(sides: &[Side], rows: &[Vec<String>]) -> Vec<String> {
     rows.iter().map(line).collect()
 }
 
+/// The words of `text`; a number stays with its fraction and its unit: `8 3/16"`, `1.30 mm`.
+fn words(text: &str) -> Vec<String> {
+    let digits = |word: &str| word.ends_with(|c: char| c.is_ascii_digit());
+    let fraction = |word: &str| {
+        word.split_once('/').is_some_and(|(a, b)| {
+            let digit = |c: char| c.is_ascii_digit();
+            !a.is_empty() && a.chars().all(digit) && b.starts_with(digit)
+        })
+    };
+    let unit = |word: &str| {
+        let bare = word.trim_end_matches([',', ';', '.', ':', ')']);
+        matches!(
+            bare,
+            "mm" | "cm" | "m" | "in" | "%" | "kg" | "g" | "lb" | "L" | "N"
+        )
+    };
+    let mut words: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match words.last_mut() {
+            Some(last) if digits(last) && (fraction(word) || unit(word)) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+    }
+    words
+}
+
 /// `text` in lines of at most `width` characters, broken between words, each after `indent`.
 pub(super) fn wrapped(text: &str, width: usize, indent: &str) -> String {
     let mut out = String::new();
     let mut line = String::new();
-    for word in text.split_whitespace() {
+    for word in words(text) {
         let longer = indent.len() + line.chars().count() + 1 + word.chars().count();
         if !line.is_empty() && longer > width {
             out.extend([indent, &line, "\n"]);
@@ -43,7 +72,7 @@ pub(super) fn wrapped(text: &str, width: usize, indent: &str) -> String {
         if !line.is_empty() {
             line.push(' ');
         }
-        line.push_str(word);
+        line.push_str(&word);
     }
     out.extend([indent, &line, "\n"]);
     out
@@ -65,5 +94,12 @@ mod tests {
     #[test]
     fn lines_break_between_words() {
         assert_eq!(wrapped("aa bb cc", 6, " "), " aa bb\n cc\n");
+    }
+
+    #[test]
+    fn a_number_keeps_its_fraction_and_its_unit() {
+        assert_eq!(wrapped("of 8 3/16\", 42", 8, ""), "of\n8 3/16\",\n42\n");
+        assert_eq!(wrapped("at 1.30 mm, off", 9, ""), "at\n1.30 mm,\noff\n");
+        assert_eq!(wrapped("strip 3 in all", 9, ""), "strip\n3 in all\n");
     }
 }

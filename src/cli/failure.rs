@@ -26,6 +26,13 @@ impl Failure {
         }
     }
 
+    pub fn usage(message: impl Into<String>) -> Self {
+        Self {
+            code: USAGE,
+            message: message.into(),
+        }
+    }
+
     pub fn design(message: impl Into<String>) -> Self {
         Self {
             code: DESIGN,

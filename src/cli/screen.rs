@@ -4,8 +4,10 @@ use super::columns::{Side, wrapped};
 use super::paint::Paint;
 use super::wood;
 use crate::board::Board;
+use crate::design::finding::Severity;
 use crate::design::units::{self, Unit};
-use crate::views::report::{Notice, Report, Worst, measure_list};
+use crate::views::findings::FindingText;
+use crate::views::report::{Report, Worst, measure_list};
 
 use super::layout::{WIDTH, block, headed, heading};
 use Side::{Left, Right};
@@ -158,31 +160,30 @@ fn warnings(text: &mut String, report: &Report, paint: Paint) {
             "Warnings",
             "none: every course holds, every strip goes round, and every skin takes its shape",
         );
-    } else {
-        heading(text, paint, "Warnings", "");
     }
-    let (warnings, notes): (Vec<&Notice>, Vec<&Notice>) =
-        report.warnings.iter().partition(|n| n.is_warning());
-    for warning in warnings {
-        notice(text, warning, paint);
-    }
-    if !notes.is_empty() {
-        heading(text, paint, "Notes", "");
-        for note in notes {
-            notice(text, note, paint);
+    for (severity, title) in [
+        (Severity::Error, "Errors"),
+        (Severity::Warning, "Warnings"),
+        (Severity::Note, "Notes"),
+    ] {
+        if report.count(severity) > 0 {
+            heading(text, paint, title, "");
+        }
+        for found in report.findings.iter().filter(|f| f.severity == severity) {
+            finding(text, &found.text, paint);
         }
     }
 }
 
 /// What is wrong and where, what to change, and rib by rib what there is more to say.
-fn notice(text: &mut String, notice: &Notice, paint: Paint) {
-    let sentence = wrapped(&notice.sentence(), WIDTH, "  ");
-    text.push_str(&if notice.is_warning() {
-        paint.yellow(&sentence)
-    } else {
-        sentence
+fn finding(text: &mut String, found: &FindingText, paint: Paint) {
+    let sentence = wrapped(&found.sentence(), WIDTH, "  ");
+    text.push_str(&match found.severity {
+        Severity::Error => paint.red(&sentence),
+        Severity::Warning => paint.yellow(&sentence),
+        Severity::Note => sentence,
     });
-    for (i, remedy) in notice.remedies.iter().enumerate() {
+    for (i, remedy) in found.remedies.iter().enumerate() {
         let (lead, hang) = if i == 0 {
             ("    → ", "      ")
         } else {
@@ -190,9 +191,9 @@ fn notice(text: &mut String, notice: &Notice, paint: Paint) {
         };
         hung(text, lead, hang, remedy);
     }
-    let number = notice.lines.iter().map(|(rib, _)| rib.to_string().len());
+    let number = found.lines.iter().map(|(rib, _)| rib.to_string().len());
     let width = number.max().unwrap_or(1);
-    for (rib, line) in &notice.lines {
+    for (rib, line) in &found.lines {
         let lead = format!("    rib {rib:>width$}  ");
         hung(text, &lead, &" ".repeat(lead.chars().count()), line);
     }

@@ -23,7 +23,7 @@ pub(super) fn skins(text: &mut String, report: &Report, paint: Paint) {
     ];
     for skin in &report.skins.skins {
         text.push_str(&wrapped(&skin.line(unit), WIDTH, "  "));
-        for f in &skin.findings {
+        for f in &skin.strains {
             let [value, dry, soaked] = f.texts();
             rows.push(vec![
                 format!(

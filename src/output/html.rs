@@ -12,8 +12,8 @@ td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}tr+tr td{border-top
 figure svg{display:block;width:100%;max-height:22rem}\
 svg path{fill:none;stroke-width:1;vector-effect:non-scaling-stroke}\
 figcaption{margin-top:.5rem;font-size:.9rem}a{color:#124e96}\
-.warning,.note{border-left:4px solid #c77d0a;padding:.1rem 0 .1rem .9rem;margin:.8rem 0}.note{border-color:#888}\
-.warning p,.note p{margin:.2rem 0}dt{font-weight:600}dd{margin:0 0 .6rem}.small{color:#555;font-size:.9rem}\
+.error,.warning,.note{border-left:4px solid #c77d0a;padding:.1rem 0 .1rem .9rem;margin:.8rem 0}.note{border-color:#888}.error{border-color:#b3261e}\
+.error p,.warning p,.note p{margin:.2rem 0}dt{font-weight:600}dd{margin:0 0 .6rem}.small{color:#555;font-size:.9rem}\
 @media print{a{color:inherit}figure{break-inside:avoid}}";
 
 pub(super) fn put(html: &mut String, what: impl Display) {

@@ -3,8 +3,10 @@
 use super::html::{STYLE, escape, put};
 use super::{CAUTIONS, OutFile, preview};
 use crate::board::Board;
+use crate::design::finding::Severity;
 use crate::design::units;
-use crate::views::report::{Notice, Report, Worst, measure_list};
+use crate::views::findings::FindingText;
+use crate::views::report::{Report, Worst, measure_list};
 use crate::views::sheets::Sheet;
 
 /// The page; `files` are the others in the folder.
@@ -66,51 +68,54 @@ fn measures(html: &mut String, board: &Board) {
 }
 
 fn warnings(html: &mut String, report: &Report) {
-    html.push_str("<h2>Warnings</h2>\n");
     if report.warned() == 0 {
-        html.push_str("<p>None: every course holds, every strip goes round, and every skin takes its shape.</p>\n");
+        html.push_str("<h2>Warnings</h2>\n<p>None: every course holds, every strip goes round, and every skin takes its shape.</p>\n");
     }
-    let (warnings, notes): (Vec<&Notice>, Vec<&Notice>) =
-        report.warnings.iter().partition(|n| n.is_warning());
-    for warning in warnings {
-        notice(html, warning);
-    }
-    if !notes.is_empty() {
-        html.push_str("<h2>Notes</h2>\n");
-    }
-    for note in notes {
-        notice(html, note);
+    for (severity, title) in [
+        (Severity::Error, "Errors"),
+        (Severity::Warning, "Warnings"),
+        (Severity::Note, "Notes"),
+    ] {
+        if report.count(severity) > 0 {
+            put(html, format_args!("<h2>{title}</h2>\n"));
+        }
+        for found in report.findings.iter().filter(|f| f.severity == severity) {
+            finding(html, &found.text);
+        }
     }
 }
 
 /// One thing that is wrong, with its extent, what to change, and rib by rib what there is more to say.
-fn notice(html: &mut String, notice: &Notice) {
+fn finding(html: &mut String, found: &FindingText) {
     put(
         html,
         format_args!(
             "<div class=\"{}\"><p><strong>{}</strong>",
-            notice.severity.name(),
-            escape(&notice.headline)
+            found.severity.name(),
+            escape(&found.headline)
         ),
     );
-    if !notice.extent.is_empty() {
-        put(html, format_args!(": {}", escape(&notice.extent)));
+    if !found.extent.is_empty() {
+        put(html, format_args!(": {}", escape(&found.extent)));
     }
-    html.push_str(".</p>");
-    match notice.remedies.as_slice() {
+    put(
+        html,
+        format_args!(". <span class=\"small\">[{}]</span></p>", found.code.name()),
+    );
+    match found.remedies.as_slice() {
         [] => {}
         [one] => put(html, format_args!("<p>To change: {}.</p>", escape(one))),
         many => {
-            html.push_str("<p>To change, the least first:</p><ul>\n");
+            html.push_str("<p>To change, the easiest first:</p><ul>\n");
             for remedy in many {
                 put(html, format_args!("<li>{}</li>\n", escape(remedy)));
             }
             html.push_str("</ul>");
         }
     }
-    if !notice.lines.is_empty() {
+    if !found.lines.is_empty() {
         html.push_str("<details><summary>Rib by rib</summary><table>\n");
-        for (rib, line) in &notice.lines {
+        for (rib, line) in &found.lines {
             put(
                 html,
                 format_args!("<tr><td>rib {rib}</td><td>{}</td></tr>\n", escape(line)),

@@ -17,7 +17,7 @@ pub(super) fn skins(html: &mut String, report: &Report, files: &[OutFile]) {
             "<tr><th></th><th class=\"n\">worst</th><th class=\"n\">dry to</th><th class=\"n\">soaked to</th>\
              <th>where</th><th></th></tr>\n",
         );
-        for f in &skin.findings {
+        for f in &skin.strains {
             let [value, dry, soaked] = f.texts();
             put(
                 html,
