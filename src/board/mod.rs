@@ -10,21 +10,21 @@ pub mod mass;
 
 use std::cell::RefCell;
 
-use crate::board::afloat::{Load, Lying, lying};
+use crate::board::afloat::{Load, Lying, float_findings, lying};
 use crate::board::mass::{BoardParts, Mass};
+use crate::design::finding::{Finding, by_severity};
 use crate::design::{Construction, Design};
 use crate::frame::bed::{Bed, bed};
 use crate::frame::blocks::{Block, blocks};
 use crate::frame::pads::{Kind, Pads, pads};
-use crate::frame::{FrameError, KeepOut, Rib, Spine, Trouble, lighten, planes, ribs, spine};
+use crate::frame::{FrameError, KeepOut, Rib, Spine, lighten, planes, ribs, spine};
 use crate::geometry::curve::CurveError;
-use crate::rail::{Limits, Rail, RailContext, RailProblem, Strip, Warning, strips, warnings};
+use crate::rail::{Limits, Rail, RailContext, RailProblem, Strip, rail_findings, strips};
 use crate::shape::{
-    BoardFamily, DEFAULT_TOLERANCE, Measures, ShapeTrouble, Shell, ShellError, loft, measures,
-    shape_troubles,
+    BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures, shape_findings,
 };
 use crate::wood::skin::Panels;
-use crate::wood::yard::{self, Yard};
+use crate::wood::yard::{Yard, unjudged};
 
 /// Why a board could not be made of a design.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -52,8 +52,6 @@ pub struct Board {
     pub shell: Shell,
     /// Its measures.
     pub measures: Measures,
-    /// Measures that are not what the design says.
-    pub shape_troubles: Vec<ShapeTrouble>,
     /// Skins and finished section in the rail's planes, for solving the rail with other strips.
     pub rail_context: RailContext,
     /// The rail along the whole board.
@@ -64,15 +62,11 @@ pub struct Board {
     pub ribs: Vec<Rib>,
     /// The spine.
     pub spine: Spine,
-    /// What of the frame was left out or shortened, and air that is shut in.
-    pub frame_troubles: Vec<Trouble>,
-    /// Where a course cannot hold.
-    pub warnings: Vec<Warning>,
     /// The wood its rail takes.
     pub yard: Yard,
     /// The solid end blocks, tail first; one is missing where the skins leave no room for it.
     pub blocks: Vec<Block>,
-    /// Fins, leash plug and vent, their pads and clashes.
+    /// Fins, leash plug and vent with their pads.
     pub pads: Pads,
     /// The building bed.
     pub bed: Bed,
@@ -82,6 +76,8 @@ pub struct Board {
     pub mass: Mass,
     /// How it lies in sea and fresh water.
     pub lying: Vec<Lying>,
+    /// What is wrong with it or worth knowing, but for strips and wood, whose remedies must be tried: see [`Board::findings`].
+    pub quick_findings: Vec<Finding>,
 }
 
 /// Spacing of the planes, mm, in which the rail is solved between ribs.
@@ -93,34 +89,27 @@ impl Board {
         let family = BoardFamily::new(&design)?;
         let shell = loft(&family, DEFAULT_TOLERANCE)?;
         let measures = measures(&shell)?;
-        let shape_troubles = shape_troubles(&design, &shell, &measures);
+        let mut findings = shape_findings(&design, &shell, &measures);
         let planes = rail_planes(&design, RAIL_STEP);
         let rail_context = RailContext::new(&shell, &design.construction, &planes)?;
         let rail = RailProblem::new(&shell, &rail_context, &design.construction).solve()?;
         let laid = strips(&rail).map_err(BoardError::Strips)?;
-        let (ribs, mut frame_troubles) = ribs(&design, &rail)?;
-        let (spine, short) = spine(&shell, &design, &ribs)?;
+        let (ribs, of_ribs) = ribs(&design, &rail)?;
+        let (spine, of_spine) = spine(&shell, &design, &ribs)?;
         let blocks = blocks(&shell, &design);
-        let pads = pads(&shell, &family, &design, &rail, &ribs, &blocks);
-        let (ribs, spine, shut) = lighten(
+        let (pads, clashes) = pads(&shell, &family, &design, &rail, &ribs, &blocks);
+        let (ribs, spine, sealed) = lighten(
             &design.construction,
             ribs,
             spine,
             &under_pads(&pads),
             vent(&pads),
         )?;
-        frame_troubles.extend(short);
-        frame_troubles.extend(shut);
-        let warnings = warnings(
-            &shell,
-            &rail_context,
-            &design.construction,
-            &rail,
-            &Limits::default(),
-        )?;
+        let c = &design.construction;
+        let of_rail = rail_findings(&shell, &rail_context, c, &rail, &Limits::default())?;
         let yard = Yard::new(&design, &laid);
         let bed = bed(&shell, &design);
-        let panels = Panels::new(&design, &shell);
+        let (panels, of_skins) = Panels::new(&design, &shell);
         let mass = Mass::new(&BoardParts {
             design: &design,
             shell: &shell,
@@ -144,19 +133,24 @@ impl Board {
             }
         });
         let lying = lying(&shell, alone, rider)?;
+        findings.extend(of_ribs);
+        findings.extend(of_spine);
+        findings.extend(sealed);
+        findings.extend(of_rail);
+        findings.extend(unjudged(&design, &yard.strips, &laid));
+        findings.extend(of_skins);
+        findings.extend(clashes);
+        findings.extend(float_findings(&lying));
         Ok(Self {
             design,
             family,
             shell,
             measures,
-            shape_troubles,
             rail_context,
             rail,
             strips: laid,
             ribs,
             spine,
-            frame_troubles,
-            warnings,
             yard,
             blocks,
             pads,
@@ -164,16 +158,26 @@ impl Board {
             panels,
             mass,
             lying,
+            quick_findings: by_severity(findings),
         })
     }
 }
 
 impl Board {
-    /// What of its strips and their wood passes a limit or cannot be had, with changes that serve, the smallest first.
+    /// Everything that is wrong with it or worth knowing, each once: errors first, then warnings, then notes.
+    ///
+    /// Takes as long as [`Board::strip_findings`].
+    pub fn findings(&self) -> Vec<Finding> {
+        let mut findings = self.quick_findings.clone();
+        findings.extend(self.strip_findings());
+        by_severity(findings)
+    }
+
+    /// What of its strips and their wood passes a limit or cannot be had, with changes that serve, the easiest first.
     ///
     /// Sections that are offered are tried with the rail solved again: where strips pass a limit this takes several times as long as all the rest.
-    pub fn strip_troubles(&self) -> Vec<yard::Trouble> {
-        // Troubles share their trials: the rail does not depend on the wood.
+    pub fn strip_findings(&self) -> Vec<Finding> {
+        // Findings share their trials: the rail does not depend on the wood.
         let tried: RefCell<Vec<(Construction, Option<Vec<Strip>>)>> = RefCell::default();
         let lay = |c: &Construction| {
             let problem = RailProblem::new(&self.shell, &self.rail_context, c);
@@ -192,7 +196,7 @@ impl Board {
                 laid
             })
         };
-        self.yard.troubles(&self.design, &self.strips, &again)
+        self.yard.findings(&self.design, &self.strips, &again)
     }
 }
 

@@ -11,6 +11,7 @@ const AFTER: &str = "\
 Example:
   boardwright new board.toml            write a starter design, to be edited
   boardwright check board.toml          look at its measures, its rail, its wood
+  boardwright explain joint-gap         what a finding means, with a sketch and what to change
   boardwright dry-fit board.toml        see whether every part meets its neighbours
   boardwright build board.toml -o out   write templates, meshes and tables; open out/index.html
 
@@ -19,7 +20,7 @@ Exit codes:
   1  the design has faults, or no board can be made of it
   2  wrong usage
   3  a file could not be read or written, or is in the way
-  4  done, but with warnings, under --strict";
+  4  done, but with errors or warnings, under --strict";
 
 /// Makes hollow wooden surfboards' parts from a design file.
 ///
@@ -47,7 +48,7 @@ pub(super) enum Command {
     /// Write a commented starter design.
     #[command(after_help = "Example:\n  boardwright new twin.toml")]
     New(New),
-    /// Check a design; show its measures, frame, rail, strips, wood and warnings.
+    /// Check a design; show its measures, frame, rail, strips, wood and findings.
     #[command(after_help = "Example:\n  boardwright check board.toml")]
     Check(Check),
     /// Put every part together as solids and measure how neighbours meet.
@@ -58,6 +59,9 @@ pub(super) enum Command {
     Build(Build),
     /// Explain every key of the design file, in Markdown.
     Keys,
+    /// Explain what a finding's code means; without a code, list all.
+    #[command(after_help = "Example:\n  boardwright explain wood-behind-rail")]
+    Explain(Explain),
 }
 
 const BUILD: &str = "\
@@ -88,9 +92,16 @@ pub(super) struct Check {
     /// Print JSON instead of a screen to read.
     #[arg(long)]
     pub json: bool,
-    /// End with exit code 4 where there are warnings.
+    /// End with exit code 4 where there are errors or warnings.
     #[arg(long)]
     pub strict: bool,
+}
+
+/// Arguments of `explain`.
+#[derive(Debug, clap::Args)]
+pub(super) struct Explain {
+    /// The code, as `check` shows it in brackets.
+    pub code: Option<String>,
 }
 
 /// Arguments of `dry-fit`.
@@ -123,7 +134,7 @@ pub(super) struct Build {
     /// Write every drawing as DXF R12 too, for old controllers, into dxf-r12/.
     #[arg(long)]
     pub r12: bool,
-    /// End with exit code 4 where there are warnings.
+    /// End with exit code 4 where there are errors or warnings.
     #[arg(long)]
     pub strict: bool,
 }

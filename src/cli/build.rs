@@ -7,6 +7,7 @@ use super::failure::{Failure, WARNED};
 use super::paint::Paint;
 use super::place;
 use super::{input, print, print_note};
+use crate::design::finding::Severity;
 use crate::output::{INDEX, OutFile, OutputOptions, files};
 use crate::views::report::report;
 
@@ -25,7 +26,7 @@ pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Fail
             .map(|f| json!({ "path": f.path, "what": f.what, "bytes": f.bytes.len() }))
             .collect();
         let out = args.out.display().to_string();
-        let value = json!({ "out": out, "files": listed, "warnings": report.warned(), "notes": report.warnings.len() - report.warned() });
+        let value = json!({ "out": out, "files": listed, "errors": report.count(Severity::Error), "warnings": report.count(Severity::Warning), "notes": report.count(Severity::Note) });
         format!("{value:#}\n")
     } else {
         told(args, &files, &report, stdout)
@@ -48,16 +49,16 @@ fn told(
         files.len(),
         stdout.bold(&index)
     );
-    for notice in &report.warnings {
-        let line = format!("{}: {}", notice.severity.name(), notice.sentence());
-        text.push_str(&if notice.is_warning() {
-            stdout.yellow(&line)
-        } else {
-            line
+    for found in &report.findings {
+        let line = format!("{}: {}", found.severity.name(), found.text.sentence());
+        text.push_str(&match found.severity {
+            Severity::Error => stdout.red(&line),
+            Severity::Warning => stdout.yellow(&line),
+            Severity::Note => line,
         });
         text.push('\n');
     }
-    if !report.warnings.is_empty() {
+    if !report.findings.is_empty() {
         text.push_str(&format!(
             "`boardwright check {}` says what to change\n",
             args.file.display()

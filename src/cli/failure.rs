@@ -28,6 +28,13 @@ impl Failure {
         }
     }
 
+    pub(super) fn usage(message: impl Into<String>) -> Self {
+        Self {
+            code: USAGE,
+            message: message.into(),
+        }
+    }
+
     pub(super) fn design(message: impl Into<String>) -> Self {
         Self {
             code: DESIGN,

@@ -9,6 +9,7 @@ mod build;
 mod check;
 mod dry_fit;
 mod exchange;
+mod explain;
 mod failure;
 mod folder;
 mod input;
@@ -55,6 +56,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Check(check) => check::run(check, stdout, stderr),
         Command::Build(build) => build::run(build, stdout, stderr),
         Command::DryFit(fit) => dry_fit::run(fit, stdout, stderr),
+        Command::Explain(explain) => explain::run(explain, stdout),
         Command::Keys => print(&crate::design::reference()).map(|()| 0),
     };
     match done {

@@ -1,7 +1,8 @@
 //! The checked design: everything the maker decided, in millimetres and radians.
 //!
 //! In: the text of a design file. Out: a [`Design`], or every fault that can be found in one run, each with its place and a remedy ([`Faults`]).
-//! Lengths as makers write them are in [`units`], the woods that can be named in [`timber`].
+//! Lengths as makers write them are in [`units`], the woods that can be named in [`timber`],
+//! what can be wrong with a board in [`finding`].
 //!
 //! A [`Design`] is only made by the parser, which fills what the file leaves silent with a good board's defaults
 //! and refuses contradictions; later stages take its values as sound.
@@ -12,6 +13,7 @@
 mod build;
 mod columns;
 mod fault;
+pub mod finding;
 mod fittings;
 mod frame;
 mod hint;

@@ -1,16 +1,7 @@
 //! Whether every bay of the hollow has a way for its air to the vent.
 
-use super::{Rib, Spine, Trouble};
-use crate::design::units::list;
-
-/// A side of the spine.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
-pub enum Half {
-    /// To the left, looking to the nose.
-    Port,
-    /// To the right.
-    Starboard,
-}
+use super::{Rib, Spine};
+use crate::design::finding::{Change, Code, Finding, Half, Part, Place, Spot};
 
 /// A space between two neighbouring ribs, or between a rib and an end block, on one side of the spine.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
@@ -104,40 +95,22 @@ pub fn sealed_bays(ribs: &[Rib], spine: &Spine, vent: Option<[f64; 2]>) -> Vec<B
     airways.shut_from(best)
 }
 
-/// The trouble that sealed bays are, if there are any.
-pub(super) fn sealed_trouble(bays: &[Bay], breather: f64) -> Option<Trouble> {
-    if bays.is_empty() {
-        return None;
-    }
-    let on = |half: Half| -> Option<String> {
-        let numbers: Vec<usize> = bays
-            .iter()
-            .filter(|b| b.half == half)
-            .map(|b| b.number)
-            .collect();
-        let side = match half {
-            Half::Port => "port",
-            Half::Starboard => "starboard",
-        };
-        (!numbers.is_empty()).then(|| format!("{} to {side}", list(&numbers)))
-    };
-    let places: Vec<String> = [Half::Port, Half::Starboard]
-        .into_iter()
-        .filter_map(on)
-        .collect();
-    Some(Trouble {
-        part: "bays".into(),
-        x: None,
+/// The finding that sealed bays are, if there are any.
+pub(super) fn sealed_finding(bays: &[Bay], breather: f64) -> Option<Finding> {
+    let spot = |bay: &Bay| Spot {
+        place: Place {
+            bay: Some(bay.number),
+            side: Some(bay.half),
+            ..Place::default()
+        },
         value: None,
-        limit: None,
-        headline: "air is shut in, with no way to the vent".into(),
-        extent: format!(
-            "{} {}, counted from the tail",
-            if bays.len() == 1 { "bay" } else { "bays" },
-            places.join(", ")
-        ),
-        remedy: format!(
-            "make `breather` in [construction.holes] smaller than {breather:.1} mm; or move the rib there to where the board is thicker; or file a groove across the rib's edge before gluing"
-        ),
+    };
+    (!bays.is_empty()).then(|| Finding {
+        places: bays.iter().map(spot).collect(),
+        ..Finding::new(Code::BaySealed, Part::Bays).remedies([
+            Change::FileGroove,
+            Change::SmallerBreather(breather),
+            Change::RibToThickerPlace,
+        ])
     })
 }

@@ -1,5 +1,6 @@
 //! What can stop a frame from being drawn.
 
+use crate::design::finding::RibFault;
 use crate::geometry::curve::CurveError;
 use crate::shape::ShellError;
 
@@ -17,7 +18,7 @@ pub enum FrameError {
         /// Its place, mm from the tail.
         x: f64,
         /// What is wrong.
-        fault: &'static str,
+        fault: RibFault,
     },
     /// The spine has no room.
     #[error(

@@ -1,10 +1,9 @@
 //! Where a spine that is longer than the sheet is divided, and how its pieces are joined.
 
-use super::Trouble;
 use super::edges::Edges;
 use super::relief::slot_bite;
 use crate::design::SpineJoint;
-use crate::design::units::{Unit, place};
+use crate::design::finding::{Change, Code, Finding, Part};
 use crate::geometry::path::{Path, Point, Segment};
 use std::f64::consts::PI;
 
@@ -153,16 +152,16 @@ impl Joint {
 pub(super) struct Plan {
     pub ends: [f64; 2],
     pub joints: Vec<Joint>,
-    pub trouble: Option<Trouble>,
+    pub finding: Option<Finding>,
 }
 
 /// Joints of a spine between `ends`: as few as the sheet allows, evenly spread, each moved to where it clears the slots.
-pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2], unit: Unit) -> Plan {
+pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2]) -> Plan {
     let sheet = edges.c.frame.sheet;
-    let done = |joints, trouble| Plan {
+    let done = |joints, finding| Plan {
         ends,
         joints,
-        trouble,
+        finding,
     };
     if ends[1] - ends[0] <= sheet.length {
         return done(Vec::new(), None);
@@ -170,34 +169,21 @@ pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2], unit: Unit) -> Plan {
     if let Some(joints) = divided(edges, ends, sheet.joint) {
         return done(joints, None);
     }
-    let told = |headline: &str, remedy: &str| {
-        Some(Trouble {
-            part: "spine".into(),
-            x: None,
-            value: Some(ends[1] - ends[0]),
-            limit: Some(sheet.length),
-            headline: headline.into(),
-            extent: format!(
-                "it is {} long, the sheet {}",
-                place(ends[1] - ends[0], unit),
-                place(sheet.length, unit)
-            ),
-            remedy: remedy.into(),
-        })
-    };
+    let finding = |code| Finding::new(code, Part::Spine).measured(ends[1] - ends[0], sheet.length);
     match divided(edges, ends, SpineJoint::Scarf) {
         Some(joints) if sheet.joint == SpineJoint::Key => done(
             joints,
-            told(
-                "the spine is scarfed, for a key finds no room",
-                "use a smaller cutter (`diameter` in [construction.cutter]), or set the ribs farther apart; or scarf it (`joint = \"scarf\"` in [construction.sheet])",
-            ),
+            Some(finding(Code::SpineScarfed).remedies([
+                Change::ScarfSpine,
+                Change::SmallerCutter(None),
+                Change::WiderRibSpacing,
+            ])),
         ),
         _ => done(
             Vec::new(),
-            told(
-                "the spine cannot be divided between its slots",
-                "use a longer sheet (`length` in [construction.sheet]), or set the ribs farther apart",
+            Some(
+                finding(Code::SpineUndivided)
+                    .remedies([Change::LongerSheet, Change::WiderRibSpacing]),
             ),
         ),
     }

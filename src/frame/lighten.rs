@@ -1,11 +1,12 @@
 //! Holes for ribs and spine: for lightness where there is room, and for air where bays would be shut.
 
-use super::breathing::{Airways, sealed_bays, sealed_trouble};
+use super::breathing::{Airways, sealed_bays, sealed_finding};
 use super::deepest::deepest;
 use super::holes::Room;
 use super::relief::slot_bite;
-use super::{FrameError, KeepOut, Rib, Spine, Trouble, relief};
+use super::{FrameError, KeepOut, Rib, Spine, relief};
 use crate::design::Construction;
+use crate::design::finding::Finding;
 use crate::geometry::curve::Vector;
 use crate::geometry::parallel;
 use crate::geometry::path::{Path, Placement, Point};
@@ -23,15 +24,15 @@ pub fn lighten(
     mut spine: Spine,
     keep: &[KeepOut],
     vent: Option<[f64; 2]>,
-) -> Result<(Vec<Rib>, Spine, Vec<Trouble>), FrameError> {
+) -> Result<(Vec<Rib>, Spine, Option<Finding>), FrameError> {
     let holes = parallel::try_map(&ribs, |rib| rib_holes(rib, c, keep))?;
     for (rib, holes) in ribs.iter_mut().zip(holes) {
         rib.holes = holes;
     }
     spine.holes = spine_holes(&spine, c, &ribs, keep)?;
     let sealed = sealed_bays(&ribs, &spine, vent);
-    let trouble = sealed_trouble(&sealed, c.frame.holes.breather);
-    Ok((ribs, spine, trouble.into_iter().collect()))
+    let finding = sealed_finding(&sealed, c.frame.holes.breather);
+    Ok((ribs, spine, finding))
 }
 
 /// The holes of both halves, from port to starboard.

@@ -26,10 +26,10 @@ mod rib;
 mod rounded;
 mod spine;
 mod stairs;
-mod trouble;
 
+pub use crate::design::finding::Half;
 pub use bevels::{Bevels, Facet};
-pub use breathing::{Bay, Half, sealed_bays};
+pub use breathing::{Bay, sealed_bays};
 pub(crate) use chain::arcs;
 pub use error::FrameError;
 pub use joint::{Joint, Key};
@@ -41,4 +41,3 @@ pub use relief::slot_bite;
 pub(crate) use rib::planes;
 pub use rib::{Rib, ribs};
 pub use spine::{Spine, spine};
-pub use trouble::Trouble;

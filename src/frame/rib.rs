@@ -4,8 +4,8 @@ use super::bevels::{Bevels, Facet, bevels, facets};
 use super::chain::{LINE_TOLERANCE, arcs};
 use super::lands::{chain_lengths, net_area};
 use super::stairs::without_stairs;
-use super::{FrameError, Lands, Trouble, relief};
-use crate::design::units::{Unit, fine_size, list, place};
+use super::{FrameError, Lands, relief};
+use crate::design::finding::{BoardEnd, Change, Code, Fact, Finding, Part, Place, RibFault, Spot};
 use crate::design::{Construction, Design};
 use crate::geometry::curve::Vector;
 use crate::geometry::parallel;
@@ -64,9 +64,9 @@ const FIT: f64 = 1e-6;
 
 /// Every rib of the frame, still without holes, and which of them had to be left out. The rail must have been solved at both faces
 /// and the centre of each.
-pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), FrameError> {
+pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Finding>), FrameError> {
     let construction = &design.construction;
-    let (mut ribs, mut troubles) = (Vec::new(), Vec::new());
+    let (mut ribs, mut findings) = (Vec::new(), Vec::new());
     let mut first_fault = None;
     let stations: Vec<_> = construction.rib_stations.iter().zip(1..).collect();
     let results = parallel::map(&stations, |&(&x, number)| {
@@ -77,16 +77,26 @@ pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), Fr
             Ok(rib) => ribs.push(rib),
             Err(error @ FrameError::Rib { number, x, fault }) => {
                 first_fault.get_or_insert(error);
-                troubles.push(Trouble {
-                    part: format!("rib {number}"),
-                    x: Some(x),
-                    value: None,
-                    limit: None,
-                    headline: format!("rib {number} is left out: {fault}"),
-                    extent: format!("{} from the tail", place(x, design.report)),
-                    remedy: "move the rib, lengthen the end block, or make the board thicker there"
-                        .into(),
-                });
+                let end = if x < design.length / 2.0 {
+                    BoardEnd::Tail
+                } else {
+                    BoardEnd::Nose
+                };
+                let place = Place {
+                    rib: Some(number),
+                    ..Place::at(x)
+                };
+                let changes = [
+                    Change::MoveRib,
+                    Change::LongerBlock(end),
+                    Change::ThickerBoard,
+                ];
+                findings.push(
+                    Finding::new(Code::RibLeftOut, Part::Rib(number))
+                        .at(place)
+                        .fact(Fact::Rib(fault))
+                        .remedies(changes),
+                );
             }
             Err(error) => return Err(error),
         }
@@ -95,81 +105,65 @@ pub fn ribs(design: &Design, rail: &Rail) -> Result<(Vec<Rib>, Vec<Trouble>), Fr
     if let (true, Some(error)) = (ribs.is_empty(), first_fault) {
         return Err(error);
     }
-    troubles.extend(narrow(construction, &ribs, design.report));
-    troubles.extend(unrelieved(construction, &ribs, design.report));
-    Ok((ribs, troubles))
+    findings.extend(narrow(construction, &ribs));
+    findings.extend(unrelieved(construction, &ribs));
+    Ok((ribs, findings))
 }
 
 /// Slots that the cutter does not go into.
-fn narrow(c: &Construction, ribs: &[Rib], unit: Unit) -> Option<Trouble> {
+fn narrow(c: &Construction, ribs: &[Rib]) -> Option<Finding> {
     let cutter = c.frame.cutter;
     // The ribs' slots for the spine, and the spine's for the ribs.
     let kinds = [
-        ("ribs", c.spine + c.slot_clearance, "spine"),
-        ("spine", c.rib + c.slot_clearance, "rib"),
+        (false, c.spine + c.slot_clearance, "spine"),
+        (true, c.rib + c.slot_clearance, "rib"),
     ];
-    let too_narrow = kinds.into_iter().filter(|k| k.1 + FIT < cutter);
-    let too_narrow: Vec<_> = too_narrow.collect();
+    let too_narrow: Vec<_> = kinds.into_iter().filter(|k| k.1 + FIT < cutter).collect();
     let narrowest = too_narrow.iter().map(|k| k.1).reduce(f64::min)?;
-    let numbers: Vec<usize> = ribs.iter().map(|r| r.number).collect();
-    let extent: Vec<String> = too_narrow
-        .iter()
-        .map(|(part, width, _)| format!("{} in the {part}", fine_size(*width, unit)))
-        .collect();
-    let keys: Vec<String> = too_narrow.iter().map(|k| format!("`{}`", k.2)).collect();
-    Some(Trouble {
-        part: "slots".into(),
-        x: None,
-        value: Some(narrowest),
-        limit: Some(cutter),
-        headline: format!(
-            "slots are narrower than the cutter of {}, which cannot cut them",
-            fine_size(cutter, unit)
-        ),
-        extent: format!("{}, at ribs {}", extent.join(" and "), list(&numbers)),
-        remedy: format!(
-            "use a cutter of {} or less (`diameter` in [construction.cutter]); or saw these slots and square them with chisel and file; or take thicker stock \
-             ({} in [construction])",
-            fine_size(narrowest, unit),
-            keys.join(" and ")
-        ),
-    })
+    let keys = too_narrow.iter().map(|k| k.2).collect();
+    let mut finding = Finding::new(Code::SlotNarrow, Part::Slots)
+        .measured(narrowest, cutter)
+        .remedies([
+            Change::SmallerCutter(Some(narrowest)),
+            Change::SawSlots,
+            Change::ThickerStock(keys),
+        ]);
+    for (in_spine, width, _) in too_narrow {
+        finding = finding.fact(Fact::Slots { in_spine, width });
+    }
+    finding.places = ribs.iter().map(spot).collect();
+    Some(finding)
+}
+
+fn spot(rib: &Rib) -> Spot {
+    Spot {
+        place: Place {
+            rib: Some(rib.number),
+            ..Place::at(rib.x)
+        },
+        value: None,
+    }
 }
 
 /// Slots that the cutter goes into but finds no room to relieve.
-fn unrelieved(c: &Construction, ribs: &[Rib], unit: Unit) -> Option<Trouble> {
+fn unrelieved(c: &Construction, ribs: &[Rib]) -> Option<Finding> {
     let cutter = c.frame.cutter;
-    // Slots that the cutter does not go into are a trouble of their own.
+    // Slots that the cutter does not go into are a finding of their own.
     let fits = |width: f64, depth: f64| {
         width + FIT < cutter || relief::fits(c.frame.relief, cutter / 2.0, width, depth)
     };
-    let numbers: Vec<usize> = ribs
-        .iter()
-        .filter(|r| {
-            // The rib's own slot, and the spine's for it.
-            let [bottom, deck] = r.heights;
-            !(fits(r.slot_width, r.slot_top - bottom)
-                && fits(c.rib + c.slot_clearance, deck - r.slot_top))
-        })
-        .map(|r| r.number)
-        .collect();
-    (!numbers.is_empty()).then(|| Trouble {
-        part: "slots".into(),
-        x: None,
-        value: None,
-        limit: None,
-        headline: format!(
-            "a cutter of {} finds no room to relieve slots, which stay square",
-            fine_size(cutter, unit)
-        ),
-        extent: format!(
-            "at {} {}",
-            if numbers.len() == 1 { "rib" } else { "ribs" },
-            list(&numbers)
-        ),
-        remedy:
-            "use a smaller cutter (`diameter` in [construction.cutter]); or square them by hand"
-                .into(),
+    let square = ribs.iter().filter(|r| {
+        // The rib's own slot, and the spine's for it.
+        let [bottom, deck] = r.heights;
+        !(fits(r.slot_width, r.slot_top - bottom)
+            && fits(c.rib + c.slot_clearance, deck - r.slot_top))
+    });
+    let places: Vec<Spot> = square.map(spot).collect();
+    (!places.is_empty()).then(|| Finding {
+        limit: Some(cutter),
+        places,
+        ..Finding::new(Code::SlotUnrelieved, Part::Slots)
+            .remedies([Change::SquareCorners, Change::SmallerCutter(None)])
     })
 }
 
@@ -197,23 +191,23 @@ fn rib(number: usize, x: f64, c: &Construction, rail: &Rail) -> Result<Rib, Fram
         rail.at(x)
             .map(|s| s.0)
             .filter(|s| (s.x - x).abs() < 1e-6)
-            .ok_or(fail("the skins leave no hollow"))
+            .ok_or(fail(RibFault::NoHollow))
     };
     let (aft, centre, fore) = (stack(x - half)?, stack(x)?, stack(x + half)?);
     // Not the faces' alone, since what moves aslant, as the starters' upper edge does, cuts a corner between them, and a strip may begin there.
     let through = rail.stacks.iter().filter(|s| (s.x - x).abs() < half + 1e-6);
     let through = through.map(|stack| Some((stack, stack.inner_boundary()?)));
     let through: Option<Vec<Through>> = through.collect();
-    let no_room = fail("the rail leaves no room for it");
+    let no_room = fail(RibFault::RailFills);
     let through = through.ok_or(no_room.clone())?;
     let polygons: Option<Vec<_>> = through.iter().map(half_polygon).collect();
     let mut polygons = polygons.ok_or(no_room)?;
     polygons.extend(through.windows(2).flat_map(|w| between(&w[0], &w[1])));
-    let chain = common(&polygons).ok_or(fail("its faces have nothing in common"))?;
+    let chain = common(&polygons).ok_or(fail(RibFault::FacesApart))?;
     let (bottom, deck) = (chain[0].y, chain[chain.len() - 1].y);
     let slot_width = c.spine + c.slot_clearance;
     if deck - bottom < 4.0 || chain.iter().all(|p| p.x < 2.0 * slot_width) {
-        return Err(fail("the hollow is too small"));
+        return Err(fail(RibFault::TooSmall));
     }
     let slot_top = (bottom + deck) / 2.0;
     // The first and the last plane are its faces.

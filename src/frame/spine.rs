@@ -4,8 +4,8 @@ use super::edges::Edges;
 use super::joint::{Joint, plan};
 use super::lands::net_area;
 use super::pieces::{End, SpinePiece, stretch};
-use super::{FrameError, Lands, Rib, Trouble};
-use crate::design::units::{Unit, place};
+use super::{FrameError, Lands, Rib};
+use crate::design::finding::{BoardEnd, Change, Code, Fact, Finding, Part, Place};
 use crate::design::{Construction, Design};
 use crate::geometry::curve::{Vector, graph};
 use crate::geometry::path::Path;
@@ -47,7 +47,7 @@ pub fn spine(
     shell: &Shell,
     design: &Design,
     ribs: &[Rib],
-) -> Result<(Spine, Vec<Trouble>), FrameError> {
+) -> Result<(Spine, Vec<Finding>), FrameError> {
     let c = &design.construction;
     let asked = [c.tail_block, shell.x_range().1 - c.nose_block];
     let between = |ends: [f64; 2]| -> Vec<Option<[Vector<2>; 2]>> {
@@ -57,7 +57,7 @@ pub fn spine(
     };
     let all = between(asked);
     let ends = high_enough(asked, &all)?;
-    let mut troubles = shortened(asked, ends, design.report);
+    let mut findings = shortened(asked, ends);
     let edges = if ends == asked { all } else { between(ends) };
     let edges: Option<Vec<[Vector<2>; 2]>> = edges.into_iter().collect();
     let thin = |x: f64, height: f64| FrameError::Spine { x, height };
@@ -82,10 +82,10 @@ pub fn spine(
         ribs,
         c,
     };
-    let plan = plan(&edge, ends, design.report);
+    let plan = plan(&edge, ends);
     let outline = edge.piece("spine", [End::Straight(ends[0]), End::Straight(ends[1])])?;
     let pieces = edge.pieces(&plan)?;
-    troubles.extend(plan.trouble);
+    findings.extend(plan.finding);
     let Edges {
         bottom, deck, ribs, ..
     } = edge;
@@ -101,7 +101,7 @@ pub fn spine(
         edges,
         slot_width,
     };
-    Ok((spine, troubles))
+    Ok((spine, findings))
 }
 
 fn lands([bottom, deck]: &[Vec<Vector<2>>; 2], c: &Construction, ribs: &[&Rib]) -> Lands {
@@ -151,31 +151,24 @@ fn high_enough(asked: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64
     }
 }
 
-/// What is told of a spine that stops short.
-fn shortened(asked: [f64; 2], ends: [f64; 2], unit: Unit) -> Vec<Trouble> {
-    let trouble = |end: &str, asked: f64, at: f64| Trouble {
-        part: "spine".into(),
-        x: Some(at),
-        value: None,
-        limit: None,
-        headline: format!(
-            "the spine stops {} short of the {end} block",
-            place((asked - at).abs(), unit)
-        ),
-        extent: format!(
-            "at {} from the tail, where the hollow gets lower than {LEAST:.0} mm",
-            place(at, unit)
-        ),
-        remedy: format!("lengthen the {end} block to meet it, or make the board thicker there"),
+/// The findings of a spine that stops short of its blocks: by how much, and where.
+fn shortened(wanted: [f64; 2], ends: [f64; 2]) -> Vec<Finding> {
+    let finding = |end: BoardEnd, wanted: f64, at: f64| {
+        Finding::new(Code::SpineShort, Part::Spine)
+            .at(Place::at(at))
+            .measured((wanted - at).abs(), 0.0)
+            .fact(Fact::End(end))
+            .fact(Fact::LeastHeight(LEAST))
+            .remedies([Change::LongerBlock(end), Change::ThickerBoard])
     };
-    let mut troubles = Vec::new();
-    if ends[0] > asked[0] {
-        troubles.push(trouble("tail", asked[0], ends[0]));
+    let mut findings = Vec::new();
+    if ends[0] > wanted[0] {
+        findings.push(finding(BoardEnd::Tail, wanted[0], ends[0]));
     }
-    if ends[1] < asked[1] {
-        troubles.push(trouble("nose", asked[1], ends[1]));
+    if ends[1] < wanted[1] {
+        findings.push(finding(BoardEnd::Nose, wanted[1], ends[1]));
     }
-    troubles
+    findings
 }
 
 /// The inner faces of bottom and deck over the spine's thickness at `x`: the higher bottom, the lower deck, as (x, z).
@@ -249,20 +242,14 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_short_spine_is_told_in_the_maker_s_unit() {
-        let told = |unit| {
-            let troubles = shortened([100.0, 1800.0], [100.0, 1770.0], unit);
-            assert_eq!(troubles.len(), 1);
-            format!("{}, {}", troubles[0].headline, troubles[0].extent)
+    fn a_short_spine_is_a_finding_with_its_place_and_end() {
+        let findings = shortened([100.0, 1800.0], [100.0, 1770.0]);
+        let [finding] = findings.as_slice() else {
+            return assert_eq!(findings.len(), 1);
         };
-        assert_eq!(
-            told(Unit::Mm),
-            "the spine stops 30 mm short of the nose block, at 1770 mm from the tail, where the hollow gets lower than 4 mm"
-        );
-        assert_eq!(
-            told(Unit::In),
-            "the spine stops 1 3/16\" short of the nose block, at 69 11/16\" from the tail, where the hollow gets lower than 4 mm"
-        );
-        assert_eq!(shortened([100.0, 1800.0], [100.0, 1800.0], Unit::Mm), []);
+        assert_eq!(finding.value, Some(30.0));
+        assert_eq!(finding.place, Some(Place::at(1770.0)));
+        assert!(finding.facts.contains(&Fact::End(BoardEnd::Nose)));
+        assert_eq!(shortened([100.0, 1800.0], [100.0, 1800.0]), []);
     }
 }

@@ -1,7 +1,7 @@
 //! The rail: courses of strips bent round the rib ends, from the bottom skin up to where the deck must sit.
 //!
 //! In: the shell, the construction, planes of constant x. Out: in each plane the [`Stack`] of courses with its [`Margins`], and from these the
-//! [`Strip`]s along the board, what bends them ([`demand`]), and [`warnings`] where a course cannot hold.
+//! [`Strip`]s along the board, what bends them ([`demand`]), and [`rail_findings`] where a course cannot hold.
 //!
 //! [`solve`] does all in one call. Where several rails are solved on one shell, make a [`RailContext`] once and a [`RailProblem`] for each. Start
 //! reading with `solve.rs`, which is the iteration, and `stack/mod.rs`, which builds one plane.
@@ -50,7 +50,7 @@
 //! The search stage hands its last depth and slope to the build stage. Of the rails built the best balanced is kept, with its
 //! [`Convergence`]. There need be no balance: where a course comes or goes the margins jump, and the depth may come to an end of its range;
 //! [`Balance`] says which. Nothing proves that the rounds converge. On ordinary boards each makes the movement some ten times smaller; a
-//! rail that still moves after the last is warned of ([`Trouble::Unsettled`]).
+//! rail that still moves after the last is warned of (`rail-unsettled`).
 //!
 //! Cost: a round builds every stack once, and a depth of the build stage follows the guide in every plane once. Both run on all processors;
 //! results do not depend on their number.
@@ -98,6 +98,7 @@ mod course;
 mod darboux;
 mod depth_search;
 mod directions;
+mod findings;
 mod frame;
 mod inner_joints;
 mod joint;
@@ -114,12 +115,12 @@ mod solve;
 mod stack;
 mod strips;
 mod unknowns;
-mod warnings;
 
 pub use bending::{Bar, Demand, Strained, StripDemand, demand};
 pub use convergence::{Balance, Convergence};
 pub use course::{Course, CourseBody, CourseKind};
 pub use darboux::{Darboux, darboux};
+pub use findings::{Limits, rail_findings};
 pub use frame::SquareFrame;
 pub use joint::{StripJoint, joint, visible_gap_at};
 pub use margins::Margins;
@@ -131,4 +132,3 @@ pub use slices::{CourseSlice, slice, slices};
 pub use solve::{Rail, solve};
 pub use stack::Stack;
 pub use strips::{Landing, Strip, StripPlace, strips};
-pub use warnings::{Limits, Trouble, Warning, warnings};

@@ -8,6 +8,7 @@
 mod deck;
 mod error;
 mod family;
+mod findings;
 mod foil;
 mod half_section;
 mod inset;
@@ -17,12 +18,12 @@ mod measures;
 mod outline;
 mod plane_line;
 mod rocker;
-mod shape_trouble;
 mod skin_face;
 mod station_blend;
 
 pub use error::ShellError;
 pub use family::BoardFamily;
+pub use findings::shape_findings;
 pub use half_section::{HalfSection, Mark};
 pub(crate) use inset::PlaneSection;
 pub use inset::{Cut, InsetPoint, Side};
@@ -33,7 +34,6 @@ pub use outline::{PlanShape, TWELVE_INCHES};
 pub use plane_line::PlaneLine;
 pub(crate) use plane_line::{LINE_ACCURACY, LinePiece};
 pub use rocker::RockerLine;
-pub use shape_trouble::{ShapeMeasure, ShapeTrouble, shape_troubles};
 pub use skin_face::SkinFace;
 pub(crate) use skin_face::{at_depth, faces, land_at_depth};
 

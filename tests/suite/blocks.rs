@@ -5,7 +5,7 @@ use crate::common::descent;
 use crate::common::solids as closed;
 use boardwright::board::Board;
 use boardwright::design::{self, Design};
-use boardwright::frame::blocks::{Block, Which, blocks};
+use boardwright::frame::blocks::{Block, BoardEnd, blocks};
 use boardwright::geometry::curve::Vector;
 use boardwright::geometry::lofted::Slice;
 use boardwright::geometry::path::Point;
@@ -66,16 +66,16 @@ fn spine_and_strips_butt_on_the_faces() {
             let face = face_slice(block);
             assert!((face.x - block.face).abs() < 1e-9);
             let end = match block.which {
-                Which::Tail => board.spine.ends[0],
-                Which::Nose => board.spine.ends[1],
+                BoardEnd::Tail => board.spine.ends[0],
+                BoardEnd::Nose => board.spine.ends[1],
             };
             assert!((block.face - end).abs() < 0.005, "{name}: {end}");
             let reach = strips
                 .iter()
                 .flat_map(|m| &m.vertices)
                 .map(|p| match block.which {
-                    Which::Tail => p.x - block.face,
-                    Which::Nose => block.face - p.x,
+                    BoardEnd::Tail => p.x - block.face,
+                    BoardEnd::Nose => block.face - p.x,
                 })
                 .fold(f64::INFINITY, f64::min);
             // Strips are cut in the face's plane: no overlap, no gap.
@@ -116,8 +116,8 @@ fn bodies_bear_on_both_skins() {
                 let [a, b, c3] = mesh.corners(*t);
                 let m = (a.coords + b.coords + c3.coords) / 3.0;
                 let from_tip = match block.which {
-                    Which::Tail => m.x,
-                    Which::Nose => board.design.length - m.x,
+                    BoardEnd::Tail => m.x,
+                    BoardEnd::Nose => board.design.length - m.x,
                 };
                 if m.y < 0.0 || m.y > 5.0 || from_tip < 25.0 || (m.x - block.face).abs() < 1e-6 {
                     continue;
@@ -257,8 +257,8 @@ fn layers_leave_wood_for_the_whole_block() {
                     {
                         // Half a millimetre inside the face's plane, which is cut exactly.
                         let x = match block.which {
-                            Which::Tail => slice.x.min(block.face - 0.5),
-                            Which::Nose => slice.x.max(block.face + 0.5),
+                            BoardEnd::Tail => slice.x.min(block.face - 0.5),
+                            BoardEnd::Nose => slice.x.max(block.face + 0.5),
                         };
                         let out = q.x + q.x.signum() * (oversize - 0.1);
                         assert!(

@@ -2,12 +2,13 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use crate::common::found::rail_places;
 use crate::common::outcome::is_warned_of;
 use crate::common::wishes;
 use boardwright::board::{Board, BoardError};
+use boardwright::design::finding::Code;
 use boardwright::design::parse;
 use boardwright::geometry::curve::Vector;
-use boardwright::rail::{Trouble, Warning};
 use boardwright::views::dry_fit::dry_fit;
 use boardwright::views::solids::{
     bed_solids, block_solids, pad_solids, planed_strips, shell_mesh, strip_solids,
@@ -134,12 +135,8 @@ fn sound(board: &Board, text: &str) -> Result<(), TestCaseError> {
             );
         }
     }
-    let room = board
-        .pads
-        .troubles
-        .iter()
-        .filter(|t| t.with == "skins")
-        .count();
+    let missing = |f: &&boardwright::design::finding::Finding| f.code == Code::BlockMissing;
+    let room = board.quick_findings.iter().filter(missing).count();
     prop_assert_eq!(board.blocks.len() + room, 2);
     for block in &board.blocks {
         prop_assert!(block.volume() > 0.0 && block.rough_volume() > block.volume());
@@ -159,21 +156,24 @@ fn sound(board: &Board, text: &str) -> Result<(), TestCaseError> {
     );
     // Cover and proud never below what was asked, anywhere, or a warning names the rib.
     let c = &board.design.construction;
-    let named = |x: f64, trouble| {
-        let near = |w: &&Warning| {
+    let named = |x: f64, code| {
+        let near = |place: boardwright::design::finding::Place| {
             let off = |x: f64, rib: f64| (x - rib).abs();
-            let rib = c.rib_stations[w.rib - 1];
-            w.trouble == trouble
-                && c.rib_stations
-                    .iter()
-                    .all(|r| off(x, rib) <= off(x, *r) + 1e-9)
+            let rib = c.rib_stations[place.rib.unwrap() - 1];
+            c.rib_stations
+                .iter()
+                .all(|r| off(x, rib) <= off(x, *r) + 1e-9)
         };
-        board.warnings.iter().any(|w| near(&w))
+        rail_places(&board.quick_findings, code)
+            .iter()
+            .any(|(place, _)| near(*place))
     };
     for (stack, margins) in board.rail.stacks.iter().zip(&board.rail.margins) {
         let Some(margins) = margins else { continue };
-        prop_assert!(margins.cover.least >= c.cover - 1e-3 || named(stack.x, Trouble::Cover));
-        prop_assert!(margins.proud.least >= c.proud - 1e-3 || named(stack.x, Trouble::Proud));
+        prop_assert!(margins.cover.least >= c.cover - 1e-3 || named(stack.x, Code::WoodBehindRail));
+        prop_assert!(
+            margins.proud.least >= c.proud - 1e-3 || named(stack.x, Code::PlaningAllowance)
+        );
     }
     Ok(())
 }

@@ -2,8 +2,11 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::flat;
+use crate::common::found::{about, said};
 use boardwright::board::Board;
+use boardwright::design::finding::{Code, Finding, Part, Topic};
 use boardwright::design::parse;
+use boardwright::design::units::Unit;
 use boardwright::frame::{Bay, Half, sealed_bays};
 use boardwright::geometry::path::{Path, Point};
 use flat::distance;
@@ -21,7 +24,7 @@ fn every_bay_of_the_examples_breathes() {
     for name in EXAMPLES {
         for more in ["", "[construction.holes]\npattern = \"none\""] {
             let board = board(name, more);
-            assert_eq!(board.frame_troubles, [], "{name}");
+            assert_eq!(about(&board, Topic::Frame), [], "{name}");
             for vent in [None, Some([500.0, 0.0]), Some([700.0, 90.0])] {
                 assert_eq!(sealed_bays(&board.ribs, &board.spine, vent), []);
             }
@@ -64,11 +67,12 @@ fn an_air_hole_that_finds_no_room_is_told() {
         "round-tail-6ft4",
         "[construction.holes]\npattern = \"none\"\nbreather = \"40 mm\"",
     );
-    let [trouble] = board.frame_troubles.as_slice() else {
-        panic!("{:?}", board.frame_troubles);
+    let found = about(&board, Topic::Frame);
+    let [sealed] = found.as_slice() else {
+        panic!("{found:?}");
     };
-    assert!(trouble.headline.contains("air is shut in"), "{trouble:?}");
-    assert!(trouble.remedy.contains("breather"));
+    assert_eq!(sealed.code, Code::BaySealed);
+    assert!(said(sealed, Unit::Mm).contains("`breather`"));
 }
 
 /// Points on the walls of a slot that points along `up`, and the corners of the partner in it.
@@ -118,7 +122,7 @@ fn relieved_slots_let_the_partner_home() {
                 "[construction.cutter]\nrelief = \"{relief}\"\ndiameter = \"{diameter} mm\""
             );
             let board = board("round-tail-6ft4", &more);
-            assert_eq!(board.frame_troubles, []);
+            assert_eq!(about(&board, Topic::Frame), []);
             let square = self::board("round-tail-6ft4", "");
             for (rib, plain) in board.ribs.iter().zip(&square.ribs) {
                 let h = rib.slot_width / 2.0;
@@ -164,13 +168,12 @@ fn a_cutter_too_big_for_the_slots_is_told() {
         "round-tail-6ft4",
         "[construction.cutter]\nrelief = \"wall\"\ndiameter = \"8 mm\"",
     );
-    let [trouble] = board.frame_troubles.as_slice() else {
-        panic!("{:?}", board.frame_troubles);
+    let found = about(&board, Topic::Frame);
+    let [square] = found.as_slice() else {
+        panic!("{found:?}");
     };
-    assert!(
-        trouble.headline.contains("cutter of 0.315 in"),
-        "{trouble:?}"
-    );
+    let words = said(square, board.design.report);
+    assert!(words.contains("cutter of 0.315 in"), "{words}");
 }
 
 /// Widths of the slots that open upward in a spine's contour, from its own lines: between two upright walls of more than 3 mm.
@@ -206,28 +209,21 @@ fn slots_narrower_than_the_cutter_are_told() {
         let widths = slot_widths(&board.spine.outline);
         assert_eq!(widths.len(), board.ribs.len());
         let narrowest = widths.iter().copied().fold(f64::INFINITY, f64::min);
-        let told: Vec<_> = board
-            .frame_troubles
+        let found = about(&board, Topic::Frame);
+        let told: Vec<&Finding> = found
             .iter()
-            .filter(|t| t.headline.contains("narrower than the cutter"))
+            .filter(|f| f.code == Code::SlotNarrow)
             .collect();
         if narrowest > diameter - 1e-6 {
-            assert_eq!(
-                told,
-                Vec::<&boardwright::frame::Trouble>::new(),
-                "{diameter}"
-            );
+            assert!(told.is_empty(), "{diameter}");
             continue;
         }
         let [trouble] = told.as_slice() else {
-            panic!("{diameter} {relief}: {:?}", board.frame_troubles);
+            panic!("{diameter} {relief}: {found:?}");
         };
         assert!((trouble.value.unwrap() - narrowest).abs() < 1e-9);
         assert_eq!(trouble.limit, Some(diameter));
-        let words = format!(
-            "{}: {}; {}",
-            trouble.headline, trouble.extent, trouble.remedy
-        );
+        let words = said(trouble, Unit::Mm);
         for part in [
             &format!("cutter of {diameter} mm"),
             "5.2 mm in the spine",
@@ -244,16 +240,9 @@ fn slots_narrower_than_the_cutter_are_told() {
             diameter > 6.2,
             "{words}"
         );
-        // Relief that finds no room in the same slots is not a second trouble.
-        let others = board
-            .frame_troubles
-            .iter()
-            .filter(|t| t.headline.contains("relieve"));
-        assert!(
-            others.count() <= usize::from(diameter < 6.2),
-            "{:?}",
-            board.frame_troubles
-        );
+        // Relief that finds no room in the same slots is not a second finding.
+        let others = found.iter().filter(|f| f.code == Code::SlotUnrelieved);
+        assert!(others.count() <= usize::from(diameter < 6.2), "{found:?}");
     }
 }
 
@@ -266,10 +255,10 @@ fn the_default_cutter_goes_into_every_slot() {
              slot_clearance = 0\n"
         );
         let board = Board::new(parse(&text, "x").unwrap_or_else(|e| panic!("{e}"))).unwrap();
+        let found = about(&board, Topic::Frame);
         assert!(
-            board.frame_troubles.iter().all(|t| t.part != "slots"),
-            "{thickness}: {:?}",
-            board.frame_troubles
+            found.iter().all(|f| f.part != Part::Slots),
+            "{thickness}: {found:?}"
         );
     }
 }
@@ -279,10 +268,11 @@ fn the_default_cutter_goes_into_every_slot() {
 fn a_narrow_slot_is_told_in_the_maker_s_unit() {
     let cutter = "[construction.cutter]\ndiameter = \"1/4 in\"";
     let board = board("noserider-9ft4", cutter);
-    let told = board.frame_troubles.iter().find(|t| t.part == "slots");
-    let told = told.unwrap();
-    assert!(told.headline.contains("0.250 in"), "{told:?}");
-    assert!(told.extent.contains("0.244 in in the spine"), "{told:?}");
+    let found = about(&board, Topic::Frame);
+    let told = found.iter().find(|f| f.part == Part::Slots).unwrap();
+    let words = said(told, board.design.report);
+    assert!(words.contains("0.250 in"), "{words}");
+    assert!(words.contains("0.244 in in the spine"), "{words}");
 }
 
 /// A rib where the hollow is too low is left out and told; the rest of the board is there.
@@ -300,11 +290,7 @@ fn a_rib_with_no_hollow_is_left_out() {
     let board = Board::new(parse(&thin, file).unwrap_or_else(|e| panic!("{e}"))).unwrap();
     assert!(board.ribs.len() < 7);
     assert!(!board.ribs.is_empty());
-    assert!(
-        board
-            .frame_troubles
-            .iter()
-            .any(|t| t.headline.contains("is left out"))
-    );
-    assert!(board.frame_troubles.iter().all(|t| !t.remedy.is_empty()));
+    let found = about(&board, Topic::Frame);
+    assert!(found.iter().any(|f| f.code == Code::RibLeftOut));
+    assert!(found.iter().all(|f| !f.remedies.is_empty()));
 }

@@ -2,8 +2,10 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::flat;
+use crate::common::found::about;
 use crate::common::wishes;
 use boardwright::board::{Board, BoardError};
+use boardwright::design::finding::Topic;
 use boardwright::design::{Design, Holes, Pattern, parse};
 use boardwright::frame::{KeepOut, Rib, lighten};
 use boardwright::geometry::path::{Path, Point, Segment};
@@ -299,7 +301,7 @@ fn the_pattern_is_the_maker_s() {
         // One air hole in each half rib, and one in the spine, join all bays.
         assert!(none.ribs.iter().all(|r| r.holes.len() == 2));
         assert_eq!(none.spine.holes.len(), 1);
-        assert_eq!(none.frame_troubles, []);
+        assert_eq!(about(&none, Topic::Frame), []);
     }
     for hole in &round.ribs[3].holes {
         let across = hole.bounds().width();

@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::flat;
+use crate::common::found::about;
 use boardwright::board::Board;
+use boardwright::design::finding::{Code, Topic};
 use boardwright::design::parse;
 use boardwright::frame::{Joint, Key};
 use boardwright::geometry::path::{Placement, Point, Segment};
@@ -53,7 +55,7 @@ fn pieces_fit_the_sheet_and_joints_keep_off_slots_and_holes() {
             let board = board(name, &sheet(length, joint));
             let spine = &board.spine;
             let c = &board.design.construction;
-            assert_eq!(board.frame_troubles, [], "{name} {length} {joint}");
+            assert_eq!(about(&board, Topic::Frame), [], "{name} {length} {joint}");
             assert!(spine.pieces.len() >= 2);
             assert_eq!(spine.joints.len() + 1, spine.pieces.len());
             for piece in &spine.pieces {
@@ -222,10 +224,11 @@ fn a_joint_that_finds_no_room_is_told() {
             sheet(1000.0, "key")
         ),
     );
-    // The other trouble is that so big a cutter does not go into the slots either.
-    let [_, trouble] = tight.frame_troubles.as_slice() else {
-        panic!("{:?}", tight.frame_troubles);
+    // The other finding is that so big a cutter does not go into the slots either.
+    let found = about(&tight, Topic::Frame);
+    let [_, scarfed] = found.as_slice() else {
+        panic!("{found:?}");
     };
-    assert!(trouble.headline.contains("scarfed"), "{trouble:?}");
+    assert_eq!(scarfed.code, Code::SpineScarfed);
     assert!(matches!(tight.spine.joints[0], Joint::Scarf { .. }));
 }

@@ -363,7 +363,7 @@ fn the_maker_s_own_wood_is_weighed() {
 fn blocks_are_their_solids() {
     for board in boards() {
         for block in &board.blocks {
-            let end = usize::from(block.which == boardwright::frame::blocks::Which::Nose);
+            let end = usize::from(block.which == boardwright::frame::blocks::BoardEnd::Nose);
             let found = board.mass.shares.ends[end];
             let solid = block.volume();
             println!(

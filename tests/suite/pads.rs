@@ -1,12 +1,15 @@
 //! Fins, leash plug and vent: pads that fit, and clashes made on purpose.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use crate::common::descent;
+use crate::common::{descent, found};
 use boardwright::board::Board;
+use boardwright::design::finding::{Finding, Topic};
+use boardwright::design::units::Unit;
 use boardwright::design::{self, Through};
-use boardwright::frame::pads::{Fitting, Kind, Trouble};
+use boardwright::frame::pads::{Fitting, Kind};
 use boardwright::geometry::curve::Vector;
 use boardwright::rail::slices;
+use boardwright::views::findings::part_name;
 use boardwright::views::solids::{lofted_solid, pad_solids};
 use descent::depth_under;
 use proptest::prelude::*;
@@ -42,24 +45,37 @@ fn fitting<'a>(board: &'a Board, name: &str) -> &'a Fitting {
         .unwrap_or_else(|| panic!("no {name}"))
 }
 
-fn trouble<'a>(board: &'a Board, part: &str, with: &str) -> &'a Trouble {
-    let found = board
-        .pads
-        .troubles
-        .iter()
-        .find(|t| t.part == part && t.with == with);
-    found.unwrap_or_else(|| panic!("no {part} against {with}: {:#?}", board.pads.troubles))
+fn clashes(board: &Board) -> Vec<Finding> {
+    found::about(board, Topic::Fittings)
+}
+
+/// The names of what a finding is about, and of what it clashes with.
+fn names(finding: &Finding) -> [String; 2] {
+    let with = finding.against.as_ref().map_or(String::new(), part_name);
+    [part_name(&finding.part), with]
+}
+
+fn clash(board: &Board, part: &str, with: &str) -> Finding {
+    let found = clashes(board)
+        .into_iter()
+        .find(|f| names(f) == [part, with]);
+    found.unwrap_or_else(|| panic!("no {part} against {with}: {:#?}", clashes(board)))
+}
+
+fn words(finding: &Finding) -> String {
+    found::said(finding, Unit::Mm)
 }
 
 /// The number that a remedy names after some words.
-fn said(trouble: &Trouble, after: &str) -> f64 {
-    let (_, rest) = trouble.remedy.split_once(after).unwrap();
+fn number(finding: &Finding, after: &str) -> f64 {
+    let words = words(finding);
+    let (_, rest) = words.split_once(after).unwrap();
     rest.split(' ').next().unwrap().parse().unwrap()
 }
 
 #[test]
 fn the_examples_fins_fit() {
-    let names = |b: &Board| {
+    let all = |b: &Board| {
         b.pads
             .fittings
             .iter()
@@ -78,12 +94,8 @@ fn the_examples_fins_fit() {
         vec!["fin-1-starboard", "fin-1-port", "leash-plug", "vent"],
     ]) {
         let board = board(name);
-        assert_eq!(names(&board), want, "{name}");
-        assert!(
-            board.pads.troubles.is_empty(),
-            "{name}: {:#?}",
-            board.pads.troubles
-        );
+        assert_eq!(all(&board), want, "{name}");
+        assert!(clashes(&board).is_empty(), "{name}: {:#?}", clashes(&board));
     }
 }
 
@@ -300,7 +312,7 @@ fn on_a_flat_bottom_a_pad_is_a_box() {
         "{PLANK}[fins]\nmargin = 12\nfloor = 4\n[[fins.fin]]\nfrom_tail = 200\nbase = 100\ncut_length = 110\ncut_width = 10\n\
          cut_depth = 20\n[[fins.fin]]\nfrom_tail = 220\nfrom_centre = 90\nbase = 100\ncut_length = 110\ncut_width = 10\ncut_depth = 16\n"
     ));
-    assert!(board.pads.troubles.is_empty(), "{:#?}", board.pads.troubles);
+    assert!(clashes(&board).is_empty(), "{:#?}", clashes(&board));
     let centre = fitting(&board, "fin-1").pad.as_ref().unwrap();
     assert_eq!(centre.pieces.len(), 2);
     assert!((centre.thickness - 20.0).abs() < 1e-9 && (centre.stock - 20.0).abs() < 1e-3);
@@ -360,16 +372,16 @@ fn a_rib_in_the_way_is_named_with_the_smallest_move() {
         ))
     };
     let board = fin(from_tail);
-    let found = trouble(&board, "fin-1-starboard", "rib 2");
-    assert!((found.value - 20.0).abs() < 1e-6, "{found:?}");
+    let found = clash(&board, "fin-1-starboard", "rib 2");
+    assert!((found.value.unwrap() - 20.0).abs() < 1e-6, "{found:?}");
     let place = format!("`from_tail` = {:.1} mm", from_tail - 20.0);
     assert!(
-        found.remedy.starts_with("move it 20.0 mm towards the tail")
-            && found.remedy.contains(&place),
+        words(&found).contains("; move it 20.0 mm towards the tail")
+            && words(&found).contains(&place),
         "{found:?}"
     );
     assert!(
-        found.remedy.contains("move rib 2 to") && found.remedy.contains("notch the rib"),
+        words(&found).contains("move rib 2 to") && words(&found).contains("notch the rib"),
         "{found:?}"
     );
     // The pad is in two pieces, the rib between.
@@ -382,8 +394,8 @@ fn a_rib_in_the_way_is_named_with_the_smallest_move() {
             .len(),
         2
     );
-    assert!(fin(from_tail - 20.0).pads.troubles.is_empty());
-    assert!(!fin(from_tail - 19.0).pads.troubles.is_empty());
+    assert!(clashes(&fin(from_tail - 20.0)).is_empty());
+    assert!(!clashes(&fin(from_tail - 19.0)).is_empty());
 }
 
 #[test]
@@ -395,15 +407,14 @@ fn a_fin_in_the_spine_is_moved_outboard() {
     };
     let board = fin(7.0);
     // Half the spine is 3 mm, half the cut-out 6 mm.
-    let found = trouble(&board, "fin-1-port", "spine");
-    assert!((found.value - 2.0).abs() < 1e-9, "{found:?}");
-    assert!(found.remedy.contains("`from_centre` = 9.0 mm"), "{found:?}");
-    // Clear of the spine, but the pair's pads still meet nothing: the spine is between.
+    let found = clash(&board, "fin-1-port", "spine");
+    assert!((found.value.unwrap() - 2.0).abs() < 1e-9, "{found:?}");
     assert!(
-        fin(9.0).pads.troubles.is_empty(),
-        "{:#?}",
-        fin(9.0).pads.troubles
+        words(&found).contains("`from_centre` = 9.0 mm"),
+        "{found:?}"
     );
+    // Clear of the spine, but the pair's pads still meet nothing: the spine is between.
+    assert!(clashes(&fin(9.0)).is_empty(), "{:#?}", clashes(&fin(9.0)));
 }
 
 #[test]
@@ -414,14 +425,10 @@ fn a_fin_in_the_rail_is_moved_inboard() {
         ))
     };
     let board = fin(165.0);
-    let found = trouble(&board, "fin-1-starboard", "rail");
-    assert!(found.value > 5.0, "{found:?}");
-    let served = fin(said(found, "`from_centre` = "));
-    assert!(
-        served.pads.troubles.is_empty(),
-        "{:#?}",
-        served.pads.troubles
-    );
+    let found = clash(&board, "fin-1-starboard", "rail");
+    assert!(found.value.unwrap() > 5.0, "{found:?}");
+    let served = fin(number(&found, "`from_centre` = "));
+    assert!(clashes(&served).is_empty(), "{:#?}", clashes(&served));
 }
 
 #[test]
@@ -437,18 +444,14 @@ fn a_cut_out_too_deep_says_how_deep_it_may_be() {
         (30.0, "leaves"),
     ] {
         let board = fin(depth);
-        let found = trouble(&board, "fin-1-starboard", "deck");
-        assert!(found.headline.contains(word), "{depth}: {}", found.headline);
-        let served = fin(said(found, "make it "));
-        assert!(
-            served.pads.troubles.is_empty(),
-            "{:#?}",
-            served.pads.troubles
-        );
+        let found = clash(&board, "fin-1-starboard", "deck skin");
+        assert!(words(&found).contains(word), "{depth}: {found:?}");
+        let served = fin(number(&found, "make it "));
+        assert!(clashes(&served).is_empty(), "{:#?}", clashes(&served));
     }
     // On the centreline the spine has a say too.
     let board = tern("[[fins.fin]]\nfrom_tail = 120\nbase = 100\ncut_depth = 30\n");
-    trouble(&board, "fin-1", "spine");
+    clash(&board, "fin-1", "spine");
 }
 
 #[test]
@@ -456,15 +459,12 @@ fn pads_that_take_the_same_room_are_told() {
     let board = tern(
         "[[fins.fin]]\nfrom_tail = 290\nfrom_centre = 70\nbase = 100\n[[fins.fin]]\nfrom_tail = 300\nfrom_centre = 90\nbase = 100\n",
     );
-    let found = trouble(&board, "fin-1-starboard", "fin-2-starboard");
+    let found = clash(&board, "fin-1-starboard", "fin-2-starboard");
     // Pads are 36 mm wide, so that 20 mm apart they share 16 mm.
-    assert!((found.value - 16.0).abs() < 0.1, "{found:?}");
-    trouble(&board, "fin-1-port", "fin-2-port");
-    let mutual = board
-        .pads
-        .troubles
-        .iter()
-        .filter(|t| t.with.starts_with("fin-"));
+    assert!((found.value.unwrap() - 16.0).abs() < 0.1, "{found:?}");
+    clash(&board, "fin-1-port", "fin-2-port");
+    let found = clashes(&board);
+    let mutual = found.iter().filter(|f| names(f)[1].starts_with("fin-"));
     assert_eq!(mutual.count(), 2);
 }
 
@@ -491,15 +491,15 @@ fn plug_and_vent_know_blocks_and_the_board_s_end() {
     );
     let with = |more: &str| board_of(&format!("{}\n{more}", text("round-tail-6ft4")));
     let blocked = with("[vent]\nfrom_tail = 50\n");
-    let found = trouble(&blocked, "vent", "block");
-    assert!(found.remedy.contains("towards the nose"), "{found:?}");
+    let found = clash(&blocked, "vent", "tail block");
+    assert!(words(&found).contains("towards the nose"), "{found:?}");
     let past = with("[plug]\nfrom_tail = 8\n");
-    assert!((trouble(&past, "leash-plug", "outline").value - 6.0).abs() < 0.01);
+    assert!((clash(&past, "leash-plug", "outline").value.unwrap() - 6.0).abs() < 0.01);
     let shallow = board_of(&format!(
         "{}\n[plug]\nfrom_tail = 5\nfrom_centre = 0\n",
         text("twin-5ft8")
     ));
-    trouble(&shallow, "leash-plug", "outline");
+    clash(&shallow, "leash-plug", "outline");
     assert!(shallow.pads.fittings.iter().all(|f| f.name != "leash-plug"));
 }
 
@@ -524,7 +524,7 @@ proptest! {
         );
         let board = board_of(&format!("{}{fins}{}", &text[..at], &text[end..]));
         for f in &board.pads.fittings {
-            let clean = board.pads.troubles.iter().all(|t| t.part != f.name && t.with != f.name);
+            let clean = clashes(&board).iter().all(|c| !names(c).contains(&f.name));
             for piece in f.pad.iter().flat_map(|p| &p.pieces) {
                 let mesh = lofted_solid(&piece.body).unwrap();
                 let report = mesh.check(0.0);
@@ -539,8 +539,8 @@ proptest! {
                 }
             }
         }
-        for t in &board.pads.troubles {
-            prop_assert!(t.value.is_finite() && !t.remedy.is_empty());
+        for f in clashes(&board) {
+            prop_assert!(f.value.is_none_or(f64::is_finite) && !f.remedies.is_empty());
         }
     }
 }

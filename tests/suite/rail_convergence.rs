@@ -3,11 +3,10 @@
 
 use crate::common::program::{assert_code, empty, out, run_in};
 use boardwright::board::{Board, rail_planes};
+use boardwright::design::finding::{Code, Finding};
 use boardwright::design::{Design, parse};
 use boardwright::geometry::curve::Vector;
-use boardwright::rail::{
-    Balance, Limits, Rail, RailProblem, SolveLimits, Trouble, Warning, warnings,
-};
+use boardwright::rail::{Balance, Limits, Rail, RailProblem, SolveLimits, rail_findings};
 
 const EXAMPLES: [&str; 3] = ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"];
 
@@ -170,17 +169,21 @@ fn too_few_rounds_are_a_rail_that_has_not_settled() {
 
     let limits = Limits::default();
     let c = &board.design.construction;
-    let warned = warnings(&board.shell, &board.rail_context, c, &rail, &limits).unwrap();
-    let warned: Vec<&Warning> = warned
+    let findings = rail_findings(&board.shell, &board.rail_context, c, &rail, &limits).unwrap();
+    let unsettled: Vec<&Finding> = findings
         .iter()
-        .filter(|w| w.trouble == Trouble::Unsettled)
+        .filter(|f| f.code == Code::RailUnsettled)
         .collect();
     let moved = found.movement;
-    assert_eq!(warned.len(), 1);
-    assert_eq!((warned[0].x, warned[0].course), (moved.x, moved.course + 1));
+    assert_eq!(unsettled.len(), 1);
+    let place = unsettled[0].place.unwrap();
     assert_eq!(
-        (warned[0].value, warned[0].limit),
-        (moved.by, limits.settled)
+        (place.x, place.course),
+        (Some(moved.x), Some(moved.course + 1))
+    );
+    assert_eq!(
+        (unsettled[0].value, unsettled[0].limit),
+        (Some(moved.by), Some(limits.settled))
     );
 }
 
@@ -192,8 +195,8 @@ fn a_rail_that_does_not_settle_is_found_by_check() {
     assert!(!found.settled && found.rounds == SolveLimits::default().rounds);
     assert!(found.movement.by > Limits::default().settled);
     assert!(direction_miss(&board.design, &board.rail) > 1e-3);
-    let warned = |w: &&Warning| w.trouble == Trouble::Unsettled;
-    assert_eq!(board.warnings.iter().filter(warned).count(), 1);
+    let unsettled = |f: &&Finding| f.code == Code::RailUnsettled;
+    assert_eq!(board.quick_findings.iter().filter(unsettled).count(), 1);
 
     let folder = empty("rail-convergence");
     std::fs::write(folder.join("restless.toml"), RESTLESS).unwrap();

@@ -4,10 +4,11 @@
 #![allow(clippy::unwrap_used)]
 
 use boardwright::board::Board;
+use boardwright::design::finding::{Code, Finding};
 use boardwright::design::parse;
 use boardwright::geometry::curve::Vector;
 use boardwright::geometry::mesh::Mesh;
-use boardwright::rail::{CourseKind, Margins, Stack, Trouble, Warning};
+use boardwright::rail::{CourseKind, Margins, Stack};
 use boardwright::views::solids::{shell_mesh, strip_solids};
 use nalgebra::{Point3, Vector3};
 
@@ -328,8 +329,12 @@ fn cover_and_proud_of_the_rail_as_built_balance() {
         );
         // Both demands are met, so nothing is warned of.
         assert!(cover > 0.0 && proud > 0.0);
-        let margin = |w: &Warning| matches!(w.trouble, Trouble::Cover | Trouble::Proud);
-        assert!(!board.warnings.iter().any(margin), "{:?}", board.warnings);
+        let margin = |f: &Finding| matches!(f.code, Code::WoodBehindRail | Code::PlaningAllowance);
+        assert!(
+            !board.quick_findings.iter().any(margin),
+            "{:?}",
+            board.quick_findings
+        );
     }
 }
 
@@ -338,6 +343,6 @@ fn cover_and_proud_of_the_rail_as_built_balance() {
 fn what_a_strip_is_too_thin_for_is_told_with_both_margins() {
     let text = example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"4 mm\"");
     let board = board(&text);
-    let told = |t| board.warnings.iter().any(|w| w.trouble == t);
-    assert!(told(Trouble::Cover) && told(Trouble::Proud));
+    let told = |code| board.quick_findings.iter().any(|f| f.code == code);
+    assert!(told(Code::WoodBehindRail) && told(Code::PlaningAllowance));
 }

@@ -4,6 +4,7 @@
 use std::sync::OnceLock;
 
 use boardwright::board::Board;
+use boardwright::design::finding::{Code, Part};
 use boardwright::design::{self, PanelCentre};
 use boardwright::geometry::curve::Vector;
 use boardwright::output::export::svg;
@@ -229,10 +230,10 @@ fn thicker_skins_are_judged_no_milder() {
         let mut thick = skin.clone();
         thick.thickness *= 10.0;
         let heavy = verdict(&thick, &limits);
-        assert_eq!(thin.findings.len(), 4);
+        assert_eq!(thin.causes.len(), 4);
         assert!(heavy.treatment >= thin.treatment && heavy.treatment >= Treatment::Relieve);
         println!("{} {:?}", board.design.name, skin.face);
-        for f in &thin.findings {
+        for f in &thin.causes {
             println!(
                 "  {:?} {:+.5} at {:.0?}: {:?}",
                 f.cause, f.value, f.place, f.treatment
@@ -293,10 +294,9 @@ fn short_stock_is_joined() {
     }
     assert!(
         scarfed
-            .panels
-            .troubles
+            .quick_findings
             .iter()
-            .all(|t| !t.headline.contains("come out of"))
+            .all(|f| f.code != Code::SkinPlanksShort)
     );
 
     let keyed = with("plank_length = 1200\njoint = \"keyed\"\ncentre = \"plank\"\n");
@@ -352,10 +352,13 @@ fn what_is_judged_stands_in_the_board() {
             assert_eq!(panel.verdict, verdict(skin, &limits));
             let over = panel
                 .verdict
-                .findings
+                .causes
                 .iter()
                 .filter(|f| f.treatment > Treatment::Soak);
-            let told = board.panels.troubles.iter().filter(|t| t.face == skin.face);
+            let told = board
+                .quick_findings
+                .iter()
+                .filter(|f| f.part == Part::Skin(skin.face));
             assert_eq!(over.count(), told.count());
             // Overhang all round is an outline's length times its width, and rounder at corners.
             let ring = panel.area() - panel.trimmed_area();

@@ -2,12 +2,16 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use crate::common::found::{strips, used};
 use boardwright::board::Board;
+use boardwright::design::finding::{Change, Code, Finding, Topic};
 use boardwright::design::timber::{find, twist_strain};
+use boardwright::design::units::Unit;
 use boardwright::design::{Design, Laid, Softened, Strip, parse, starter};
 use boardwright::rail::Strained;
+use boardwright::views::findings::{remedy as words, text};
 use boardwright::wood::stock::{Caution, Machine, Shop};
-use boardwright::wood::yard::{Change, StripWork, Trouble};
+use boardwright::wood::yard::StripWork;
 
 const LEAST: &str = "name = 'Least'\n[outline]\nlength = 2000\nwidth = 500\n[foil]\ncentre = 65\n";
 
@@ -86,16 +90,16 @@ fn wood_that_cannot_be_meant_is_told_with_a_remedy() {
 }
 
 #[test]
-fn planks_too_thin_are_a_trouble_and_no_error() {
+fn planks_too_thin_are_a_finding_and_no_error_of_the_board() {
     let thin = "[[shop.plank]]\nlength = 2400\nwidth = 100\nthickness = 6\n";
     let board = Board::new(sound(&format!("{LEAST}{thin}"))).unwrap();
     assert!(board.yard.cutting.is_err() && board.yard.totals.is_none());
     let told = board
-        .strip_troubles()
+        .strip_findings()
         .into_iter()
-        .find(|t| t.ratio.is_none())
+        .find(|f| f.code == Code::PlankTooSmall)
         .unwrap();
-    assert!(told.remedies[0].text.contains("thicker"), "{told:?}");
+    assert_eq!(told.remedies[0].change, Change::LargerPlank);
 }
 
 #[test]
@@ -103,7 +107,7 @@ fn the_examples_have_plans_that_add_up() {
     for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
         let board = example(name);
         let yard = &board.yard;
-        let troubles = board.strip_troubles();
+        let found = board.strip_findings();
         assert_eq!(yard.strips.len(), board.strips.len());
         println!(
             "{name}: {} strips a side of {}",
@@ -115,7 +119,7 @@ fn the_examples_have_plans_that_add_up() {
                 let share = d.utilisation.ratio;
                 assert_eq!(
                     share > 1.0,
-                    troubles.iter().any(|t| t.ratio == Some(share)),
+                    found.iter().any(|f| used(f) == Some(share)),
                     "{name}: {strained:?}"
                 );
                 println!(
@@ -125,16 +129,16 @@ fn the_examples_have_plans_that_add_up() {
                     work.number,
                     work.kind,
                     d.x,
-                    d.place(board.ribs.len())
+                    boardwright::views::findings::between_ribs(d.between_ribs(board.ribs.len()))
                 );
             }
         }
         let r = &boardwright::views::report::report(&board).rail;
         println!("  {:?}\n  anywhere {:?}", r.at_ribs, r.anywhere);
-        for t in &troubles {
-            println!("  ! {}: {}", t.headline, t.extent);
-            for r in &t.remedies {
-                println!("    -> {}", r.words());
+        for f in &found {
+            println!("  ! {}", text(f, Unit::Mm).sentence());
+            for r in &f.remedies {
+                println!("    -> {}", words(r, Unit::Mm));
             }
         }
         let laminations: usize = yard.strips.iter().map(|s| s.laminations).sum();
@@ -170,13 +174,13 @@ fn the_examples_have_plans_that_add_up() {
     }
 }
 
-/// Every untreated example's troubles, with the board they are of.
-fn troubled() -> Vec<(Board, Trouble)> {
+/// Every untreated example's findings of strips, with the board they are of.
+fn found() -> Vec<(Board, Finding)> {
     let mut found = Vec::new();
     for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
         let board = untreated(name);
-        let troubles = board.strip_troubles();
-        found.extend(troubles.into_iter().map(|t| (board.clone(), t)));
+        let of = board.strip_findings();
+        found.extend(of.into_iter().map(|f| (board.clone(), f)));
     }
     found
 }
@@ -202,24 +206,27 @@ fn share(board: &Board, strained: Strained, numbers: &[usize], section: [f64; 2]
 #[test]
 fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not() {
     let mut tried = [0; 4];
-    for (board, trouble) in troubled() {
-        let Some(strained) = trouble.strained else {
+    for (board, finding) in found() {
+        let Some(strained) = strained(&finding) else {
             continue;
         };
-        let of = |section| share(&board, strained, &trouble.strips, section);
+        let numbers = strips(&finding).0;
+        let of = |section| share(&board, strained, numbers, section);
         let c = &board.design.construction;
-        assert!(of(board.yard.strips[trouble.strips[0] - 1].section) > 1.0);
-        assert!(!trouble.remedies.is_empty());
+        assert!(of(board.yard.strips[numbers[0] - 1].section) > 1.0);
+        assert!(!finding.remedies.is_empty());
         assert!(
-            trouble.remedies.is_sorted_by(|a, b| a.effort <= b.effort),
-            "{trouble:?}"
+            finding.remedies.is_sorted_by(|a, b| a.effort <= b.effort),
+            "{finding:?}"
         );
-        for remedy in &trouble.remedies {
+        for remedy in &finding.remedies {
             assert!(remedy.ratio.unwrap() <= 1.0);
             match &remedy.change {
                 // Solved again below.
-                Change::Strip(_) | Change::Starter(_) | Change::Both(..) => tried[0] += 1,
-                Change::Laminations { count: n, laid } => {
+                Change::Strip { .. } | Change::Starter(_) | Change::SpeciesAndStrip { .. } => {
+                    tried[0] += 1;
+                }
+                Change::Laminations { count: n, laid, .. } => {
                     assert_eq!(*laid == Laid::Level, strained == Strained::HardWay);
                     let lamination = |n: usize| match laid {
                         Laid::Level => [c.starter.size, c.starter.size / n as f64],
@@ -231,19 +238,19 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
                     );
                     tried[1] += 1;
                 }
-                Change::Species(name) => {
+                Change::Species(names) => {
                     let mut other = board.clone();
-                    other.design.timber.rail = find(name).unwrap().clone();
-                    let section = board.yard.strips[trouble.strips[0] - 1].section;
+                    other.design.timber.rail = find(&names[0]).unwrap().clone();
+                    let section = board.yard.strips[numbers[0] - 1].section;
                     for strained in Strained::ALL {
-                        assert!(share(&other, strained, &trouble.strips, section) <= 1.0);
+                        assert!(share(&other, strained, numbers, section) <= 1.0);
                     }
                     tried[2] += 1;
                 }
-                Change::Gentler(per_metre) => {
+                Change::GentlerBend { to, now } | Change::GentlerTwist { to, now } => {
                     // Twist's strain per radian depends on the section alone, as bending's per curvature does.
                     let worst = board.yard.worst(strained).unwrap().1;
-                    assert!(*per_metre < 1000.0 * worst.curvature);
+                    assert!(*to < worst.curvature && to < now);
                     tried[3] += 1;
                 }
                 _ => {}
@@ -254,40 +261,54 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
     assert!(tried[1] > 0 && tried[3] > 0, "{tried:?}");
 }
 
+/// The way of straining a finding is about.
+fn strained(finding: &Finding) -> Option<Strained> {
+    match finding.code {
+        Code::BendEasyWay => Some(Strained::EasyWay),
+        Code::BendHardWay => Some(Strained::HardWay),
+        Code::Twist => Some(Strained::Twist),
+        _ => None,
+    }
+}
+
 /// What a change, made in the design, leaves of the limit that was passed, with the whole board worked out anew.
-fn anew(board: &Board, trouble: &Trouble, change: &Change) -> Option<f64> {
+fn anew(board: &Board, finding: &Finding, change: &Change) -> Option<f64> {
     let mut design = board.design.clone();
     if !change.apply(&mut design) {
         return None;
     }
     let again = Board::new(design).unwrap();
-    let starters = trouble.headline.starts_with("starters");
+    let starters = strips(finding).1;
     let alike = again
         .yard
         .strips
         .iter()
         .filter(|s| (s.kind == boardwright::rail::CourseKind::Starter) == starters);
     let ways: &[Strained] = match change {
-        Change::Species(_) | Change::Both(..) => &Strained::ALL,
-        _ => &[trouble.strained.unwrap()],
+        Change::Species(_) | Change::SpeciesAndStrip { .. } => &Strained::ALL,
+        _ => &[strained(finding).unwrap()],
     };
     let ratios = alike.flat_map(|s| ways.iter().filter_map(|w| s.demand_of(*w)));
     Some(ratios.map(|d| d.utilisation.ratio).fold(0.0, f64::max))
 }
 
 #[test]
-fn a_change_made_in_the_design_clears_the_trouble_and_a_tenth_less_of_it_does_not() {
+fn a_change_made_in_the_design_clears_the_finding_and_a_tenth_less_of_it_does_not() {
     let mut sections = 0;
-    for (board, trouble) in troubled() {
-        for remedy in &trouble.remedies {
-            let Some(worst) = anew(&board, &trouble, &remedy.change) else {
+    for (board, finding) in found() {
+        for remedy in &finding.remedies {
+            let Some(worst) = anew(&board, &finding, &remedy.change) else {
                 continue;
             };
-            println!("{}: {}: {worst:.3}", board.design.name, remedy.words());
+            println!(
+                "{}: {}: {worst:.3}",
+                board.design.name,
+                words(remedy, Unit::Mm)
+            );
             assert!(worst <= 1.0, "{remedy:?}: {worst}");
-            if let Change::Strip(s) = &remedy.change {
+            if let Change::Strip { to: s, now } = &remedy.change {
                 assert!((worst - remedy.ratio.unwrap()).abs() < 1e-9, "{worst}");
-                let now = board.design.construction.strip;
+                assert_eq!(*now, board.design.construction.strip);
                 let less = if s.width < now.width {
                     Strip {
                         width: s.width + 0.1,
@@ -303,7 +324,11 @@ fn a_change_made_in_the_design_clears_the_trouble_and_a_tenth_less_of_it_does_no
                         ..*s
                     }
                 };
-                let worse = anew(&board, &trouble, &Change::Strip(less)).unwrap();
+                let less = Change::Strip {
+                    to: less,
+                    now: *now,
+                };
+                let worse = anew(&board, &finding, &less).unwrap();
                 assert!(worse > 1.0, "{remedy:?}: {worse}");
                 sections += 1;
             }
@@ -358,17 +383,18 @@ fn what_is_offered_against_short_planks_gives_a_plan() {
     let few = format!("{text}{}", plank(1900.0, "count = 1\n"));
     let short = format!("{text}{tight}{}", plank(1100.0, ""));
     let mut kinds = std::collections::BTreeSet::new();
-    for text in [few, short] {
-        let board = Board::new(sound(&text)).unwrap();
+    for file in [few, short] {
+        let board = Board::new(sound(&file)).unwrap();
         assert!(board.yard.cutting.is_err());
-        let trouble = board
-            .strip_troubles()
+        let finding = board
+            .strip_findings()
             .into_iter()
-            .find(|t| t.strained.is_none())
+            .find(|f| strained(f).is_none())
             .unwrap();
-        println!("{}: {}", trouble.headline, trouble.extent);
-        for remedy in &trouble.remedies {
-            println!("  {}", remedy.text);
+        assert_eq!(finding.code.topic(), Topic::Strips);
+        println!("{finding:?}");
+        for remedy in &finding.remedies {
+            println!("  {}", words(remedy, Unit::Mm));
             let mut design = board.design.clone();
             assert!(remedy.change.apply(&mut design), "{remedy:?}");
             assert!(
@@ -377,19 +403,20 @@ fn what_is_offered_against_short_planks_gives_a_plan() {
             );
             kinds.insert(
                 format!("{:?}", remedy.change)
-                    .split('(')
+                    .split(' ')
                     .next()
                     .unwrap()
                     .to_owned(),
             );
             // One step less does not do.
-            let less = match remedy.change {
-                Change::ScarfStrain(s) => Change::ScarfStrain(s - 0.05),
-                Change::Stagger(mm) => Change::Stagger(mm + 25.0),
-                Change::PlankLength(i, mm) => Change::PlankLength(i, mm - 50.0),
-                Change::PlankCount(i, n) => Change::PlankCount(i, n - 1),
+            let mut less = remedy.change.clone();
+            match &mut less {
+                Change::ScarfStrain { to, .. } => *to -= 0.05,
+                Change::Stagger { to, .. } => *to += 25.0,
+                Change::PlankLength { to, .. } => *to -= 50.0,
+                Change::PlankCount { to, .. } => *to -= 1,
                 _ => panic!("{remedy:?}"),
-            };
+            }
             let mut design = board.design.clone();
             assert!(less.apply(&mut design));
             assert!(
@@ -411,7 +438,7 @@ fn laminated_starters_are_bent_milled_cut_and_glued_one_by_one() {
     use boardwright::rail::CourseKind::Starter;
     let (solid, laminated) = (untreated("round-tail-6ft4"), example("round-tail-6ft4"));
     assert_eq!(laminated.design.construction.starter.laminations, 2);
-    assert!(!solid.strip_troubles().is_empty() && laminated.strip_troubles().is_empty());
+    assert!(!solid.strip_findings().is_empty() && laminated.strip_findings().is_empty());
     let starters = |board: &Board| -> Vec<StripWork> {
         let of = board.yard.strips.iter().filter(|s| s.kind == Starter);
         of.cloned().collect()
@@ -481,12 +508,11 @@ fn laminations_may_lie_level() {
             assert!((b.force - a.force).abs() < 1e-9 * a.force.max(1.0));
         }
     }
-    let troubles = solid.strip_troubles();
-    let of_starters =
-        |t: &&Trouble| t.strained == Some(Strained::HardWay) && t.headline.starts_with("starters");
-    let trouble = troubles.iter().find(of_starters).unwrap();
-    let offered = trouble.remedies.iter().find_map(|r| match r.change {
-        Change::Laminations { count, laid } => Some((count, laid, &r.change)),
+    let found = solid.strip_findings();
+    let of_starters = |f: &&Finding| f.code == Code::BendHardWay && strips(f).1;
+    let finding = found.iter().find(of_starters).unwrap();
+    let offered = finding.remedies.iter().find_map(|r| match r.change {
+        Change::Laminations { count, laid, .. } => Some((count, laid, &r.change)),
         _ => None,
     });
     let (count, laid, change) = offered.unwrap();
@@ -497,7 +523,7 @@ fn laminations_may_lie_level() {
         design.construction.starter,
         level.design.construction.starter
     );
-    assert!(!level.strip_troubles().iter().any(|t| of_starters(&t)));
+    assert!(!level.strip_findings().iter().any(|t| of_starters(&t)));
 }
 
 /// Scarfs of laminations that touch are staggered like those of neighbouring courses.
@@ -541,7 +567,7 @@ fn scarfs_of_laminations_are_staggered() {
 fn softened_strips_have_their_own_limit_in_bending() {
     let (dry, softened) = (untreated("noserider-9ft4"), example("noserider-9ft4"));
     assert_eq!(softened.design.timber.softened, Softened::Strips);
-    assert!(softened.strip_troubles().is_empty());
+    assert!(softened.strip_findings().is_empty());
     for (a, b) in dry.yard.strips.iter().zip(&softened.yard.strips) {
         let limit = |s: &StripWork, way| s.demand_of(way).unwrap().utilisation.limit;
         let starter = a.kind == boardwright::rail::CourseKind::Starter;

@@ -5,6 +5,7 @@
 
 mod balance;
 mod error;
+mod findings;
 mod hull;
 mod lying;
 mod water;
@@ -12,6 +13,7 @@ mod wetted;
 
 pub use balance::{Afloat, Load, afloat};
 pub use error::AfloatError;
+pub use findings::float_findings;
 pub use hull::{Hull, Immersed, Waterline};
 pub use lying::{Lying, lying};
 pub use water::{GRAVITY, Water};

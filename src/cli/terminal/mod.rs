@@ -50,6 +50,7 @@ impl Screen {
                 Tone::Plain | Tone::Note => line.clone(),
                 Tone::Small => self.paint.dim(line),
                 Tone::Warning => self.paint.yellow(line),
+                Tone::Error => self.paint.red(line),
             };
             self.line(&line);
         }
@@ -92,6 +93,11 @@ impl Screen {
                 self.lines(Tone::Plain, &lines);
             }
             Block::Findings(remarks) => remarks.iter().for_each(|r| self.remark(r)),
+            Block::Sketch(sketch) => {
+                for line in sketch.lines() {
+                    self.line(line);
+                }
+            }
             // A terminal draws no pictures.
             Block::Pictures(_) => {}
             Block::Files(files) => {

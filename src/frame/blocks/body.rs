@@ -3,7 +3,7 @@
 use super::half::Half;
 use super::layers::layers;
 use super::section::{half, open, whole};
-use super::{Block, Which};
+use super::{Block, BoardEnd};
 use crate::design::Design;
 use crate::geometry::curve::Vector;
 use crate::geometry::lofted::{Lofted, Slice};
@@ -19,7 +19,7 @@ const KNOWN: f64 = 0.01;
 pub(super) fn block(
     shell: &Shell,
     design: &Design,
-    which: Which,
+    which: BoardEnd,
     face: f64,
     tip: f64,
     cleft: Option<f64>,
@@ -59,8 +59,8 @@ pub(super) fn block(
     }
     halves.extend(end);
     let flat = match which {
-        Which::Tail => shell.ends[0] == End::Face,
-        Which::Nose => shell.ends[1] == End::Face,
+        BoardEnd::Tail => shell.ends[0] == End::Face,
+        BoardEnd::Nose => shell.ends[1] == End::Face,
     };
     if flat {
         halves.extend(prolonged(&halves, tip));
@@ -97,9 +97,9 @@ fn prolonged(halves: &[Half], tip: f64) -> Option<Half> {
 }
 
 /// The whole body, or a swallow tail's with its horns.
-fn bodies(which: Which, cleft: Option<f64>, mut halves: Vec<Half>) -> Vec<Lofted> {
+fn bodies(which: BoardEnd, cleft: Option<f64>, mut halves: Vec<Half>) -> Vec<Lofted> {
     halves.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let name = which.name();
+    let name = which.block();
     let Some(depth) = cleft else {
         return vec![both(name.into(), &halves)];
     };

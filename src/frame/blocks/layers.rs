@@ -1,6 +1,6 @@
 //! The layers a block is glued up from.
 
-use super::Which;
+use super::BoardEnd;
 use super::half::Half;
 use crate::design::Design;
 use crate::geometry::curve::{ArcPath, Vector, arcs_of_polyline};
@@ -43,7 +43,7 @@ const NARROWEST: f64 = 3.0;
 /// The contour is the widest section over the layer's height, grown by the oversize except at the block's face.
 pub(super) fn layers(
     design: &Design,
-    which: Which,
+    which: BoardEnd,
     face: f64,
     cleft: Option<f64>,
     body: &[Half],
@@ -139,7 +139,7 @@ fn spread(widest: &[[f64; 2]], outer: &[Half]) -> Vec<[f64; 2]> {
 }
 
 struct Ground {
-    which: Which,
+    which: BoardEnd,
     face: f64,
     oversize: f64,
     /// Half-width at the tips and depth.
@@ -155,8 +155,8 @@ impl Ground {
         }
         let (mut from, mut to) = (first - self.oversize, last + self.oversize);
         match self.which {
-            Which::Tail => to = to.min(self.face),
-            Which::Nose => from = from.max(self.face),
+            BoardEnd::Tail => to = to.min(self.face),
+            BoardEnd::Nose => from = from.max(self.face),
         }
         let count = ((to - from) / STEP).ceil().max(2.0) as usize;
         let chain: Vec<[f64; 3]> = (0..=count)

@@ -5,30 +5,12 @@ mod half;
 mod layers;
 mod section;
 
+pub use crate::design::finding::BoardEnd;
 pub use layers::Layer;
 
 use crate::design::{Design, Tail};
 use crate::geometry::lofted::Lofted;
 use crate::shape::Shell;
-
-/// Which end of the board.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Which {
-    /// The tail.
-    Tail,
-    /// The nose.
-    Nose,
-}
-
-impl Which {
-    /// Its name in files and messages.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Tail => "tail-block",
-            Self::Nose => "nose-block",
-        }
-    }
-}
 
 /// A solid end block.
 ///
@@ -38,7 +20,7 @@ impl Which {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Block {
     /// Which end it fills.
-    pub which: Which,
+    pub which: BoardEnd,
     /// The plane of its face against spine and strips, mm from the tail.
     pub face: f64,
     /// The finished bodies: one, and ahead of it the two horns of a swallow tail.
@@ -77,8 +59,8 @@ pub fn blocks(shell: &Shell, design: &Design) -> Vec<Block> {
         _ => None,
     };
     let ends = [
-        (Which::Tail, c.tail_block, tail, cleft),
-        (Which::Nose, design.length - c.nose_block, nose, None),
+        (BoardEnd::Tail, c.tail_block, tail, cleft),
+        (BoardEnd::Nose, design.length - c.nose_block, nose, None),
     ];
     ends.into_iter()
         .filter_map(|(which, face, tip, cleft)| body::block(shell, design, which, face, tip, cleft))

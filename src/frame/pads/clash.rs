@@ -2,9 +2,10 @@
 
 use super::room::{BELOW, Room, across, places, x_range, y_range};
 use super::solid::{floor, reach, skin, thickness};
-use super::{Fitting, Kind, Trouble};
+use super::{Fitting, Kind};
 use crate::design::Through;
-use crate::frame::blocks::{Block, Which};
+use crate::design::finding::{BoardEnd, Change, Code, Face, Fact, Finding, Half, Part, Place};
+use crate::frame::blocks::Block;
 
 /// Least height of the spine left over a cut-out, mm (common practice, no published source).
 const SPINE_LEFT: f64 = 8.0;
@@ -14,30 +15,45 @@ const EDGE: f64 = 4.0;
 pub(super) const TOUCH: f64 = 0.05;
 
 /// End blocks that the skins leave no room for.
-pub(super) fn missing(blocks: &[Block]) -> Vec<Trouble> {
-    [Which::Tail, Which::Nose]
+pub(super) fn missing(blocks: &[Block]) -> Vec<Finding> {
+    [BoardEnd::Tail, BoardEnd::Nose]
         .into_iter()
         .filter(|which| blocks.iter().all(|b| b.which != *which))
         .map(|which| {
-            let key = match which {
-                Which::Tail => "tail_block",
-                Which::Nose => "nose_block",
-            };
-            Trouble {
-                part: which.name().into(),
-                with: "skins".into(),
-                headline: format!("the skins leave no room for the {key}").replace('_', " "),
-                value: 0.0,
-                remedy: format!(
-                    "make `{key}` longer, the skins thinner or the board thicker there"
-                ),
-            }
+            Finding::new(Code::BlockMissing, Part::Block(which))
+                .against(Part::Skins)
+                .remedies([
+                    Change::LongerBlock(which),
+                    Change::ThinnerSkins,
+                    Change::ThickerBoard,
+                ])
         })
         .collect()
 }
 
+/// A finding about a fitting against another part, with its place.
+fn finding(f: &Fitting, code: Code, against: Part) -> Finding {
+    let side = if f.middle[1] > 0.0 {
+        Half::Starboard
+    } else {
+        Half::Port
+    };
+    let place = Place {
+        y: Some(f.middle[1].abs()),
+        side: (f.middle[1] != 0.0).then_some(side),
+        ..Place::at(f.from_tail)
+    };
+    let finding = Finding::new(code, Part::Fitting(f.name.clone()))
+        .against(against)
+        .at(place);
+    match f.kind {
+        Kind::Fin => finding.fact(Fact::FinCut),
+        Kind::Plug | Kind::Vent => finding,
+    }
+}
+
 /// Whether a fitting lies on the board at all; notes it if not.
-pub(super) fn on_board(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) -> bool {
+pub(super) fn on_board(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) -> bool {
     let (tail, nose) = room.shell.x_range();
     let [from, to] = x_range(&f.shadow);
     let mut out = (tail - from).max(to - nose);
@@ -58,17 +74,14 @@ pub(super) fn on_board(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>
     if out <= 0.0 {
         return true;
     }
-    troubles.push(Trouble {
-        part: f.name.clone(),
-        with: "outline".into(),
-        headline: format!("{} reaches {out:.1} mm past the board's end or into its cleft", f.name),
-        value: out,
-        remedy: format!(
-            "place it at least {:.1} mm further from there (`from_tail`, now {:.1} mm); it has no pad until then",
-            up(out),
-            f.from_tail
-        ),
-    });
+    findings.push(
+        finding(f, Code::FittingOffBoard, Part::Outline)
+            .measured(out, 0.0)
+            .remedies([Change::FurtherFromEnd {
+                by: up(out),
+                now: f.from_tail,
+            }]),
+    );
     false
 }
 
@@ -82,32 +95,19 @@ fn down(mm: f64) -> f64 {
 }
 
 /// Everything but other fittings.
-pub(super) fn check(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+pub(super) fn check(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
     if f.pad.is_none() && !room.held_by_block(f) {
-        troubles.push(Trouble {
-            part: f.name.clone(),
-            with: "hollow".into(),
-            headline: format!("nothing of {}'s pad fits into the hollow there", f.name),
-            value: 0.0,
-            remedy: "move it to where the board is thicker or wider".into(),
-        });
+        findings.push(finding(f, Code::PadNoRoom, Part::Hollow).remedies([Change::ToRoomierPlace]));
     }
-    ribs(room, f, troubles);
-    spine(room, f, troubles);
-    sides(room, f, troubles);
-    depth(room, f, troubles);
-    vent(room, f, troubles);
-}
-
-fn named(f: &Fitting) -> String {
-    match f.kind {
-        Kind::Fin => format!("{}'s cut-out", f.name),
-        Kind::Plug | Kind::Vent => format!("the hole for {}", f.name),
-    }
+    ribs(room, f, findings);
+    spine(room, f, findings);
+    sides(room, f, findings);
+    depth(room, f, findings);
+    vent(room, f, findings);
 }
 
 /// A cut-out that meets a rib.
-fn ribs(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn ribs(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
     if room.held_by_block(f) {
         return;
     }
@@ -131,63 +131,58 @@ fn ribs(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
             let (a, b) = (from + by, to + by);
             a > tail && b < nose && spans.iter().all(|s| !meets(a, b, s))
         };
-        let mut remedies: Vec<String> = moves
+        let mut changes: Vec<Change> = moves
             .iter()
             .filter(|by| clear(**by))
-            .map(|by| {
-                format!(
-                    "move it {:.1} mm towards the {} (`from_tail` = {:.1} mm)",
-                    up(by.abs()),
-                    if *by < 0.0 { "tail" } else { "nose" },
-                    if *by < 0.0 {
-                        down(f.from_tail + by)
-                    } else {
-                        up(f.from_tail + by)
-                    }
-                )
-            })
+            .map(|by| move_along(f, *by))
             .collect();
-        remedies.push(format!(
-            "move rib {} to {:.1} or {:.1} mm from the tail",
-            rib.number,
-            down(from - rib.thickness / 2.0),
-            up(to + rib.thickness / 2.0)
-        ));
-        if let Some(notch) = notch(room, f, rib.x) {
-            remedies.push(notch);
-        }
-        let value = moves.first().map_or(0.0, |m| m.abs());
-        troubles.push(Trouble {
-            part: f.name.clone(),
-            with: format!("rib {}", rib.number),
-            headline: format!(
-                "{} meets rib {}, {value:.1} mm past its nearer face",
-                named(f),
-                rib.number
-            ),
-            value,
-            remedy: remedies.join("; or "),
+        changes.push(Change::MoveRibTo {
+            rib: rib.number,
+            to: [
+                down(from - rib.thickness / 2.0),
+                up(to + rib.thickness / 2.0),
+            ],
         });
+        changes.extend(notch(room, f, rib.x));
+        let value = moves.first().map_or(0.0, |m| m.abs());
+        findings.push(
+            finding(f, Code::FittingOnRib, Part::Rib(rib.number))
+                .measured(value, 0.0)
+                .remedies(changes),
+        );
     }
 }
 
-/// What is left of a rib that is notched over the pad's full thickness.
-fn notch(room: &Room<'_>, f: &Fitting, x: f64) -> Option<String> {
+/// The fitting moved by so much, positive to the nose, rounded so that it serves as it is printed.
+fn move_along(f: &Fitting, by: f64) -> Change {
+    let (towards, from_tail) = if by < 0.0 {
+        (BoardEnd::Tail, down(f.from_tail + by))
+    } else {
+        (BoardEnd::Nose, up(f.from_tail + by))
+    };
+    Change::MoveAlong {
+        by: up(by.abs()),
+        towards,
+        from_tail,
+    }
+}
+
+/// The rib notched over the pad's full thickness, if enough of it is left.
+fn notch(room: &Room<'_>, f: &Fitting, x: f64) -> Option<Change> {
     let pad = f.pad.as_ref()?;
     let [low, high] = across(&pad.rectangle, x)?;
     let [bottom, deck] = room.plane(x)?.heights(f.middle[1]);
-    let (height, left) = (pad.thickness, deck - bottom - pad.thickness);
-    (left >= SPINE_LEFT).then(|| {
-        format!(
-            "notch the rib {:.1} mm wide and {height:.1} mm high so that the pad goes through, which leaves {left:.1} of its {:.1} mm",
-            high - low,
-            deck - bottom
-        )
+    let (height, remaining) = (pad.thickness, deck - bottom - pad.thickness);
+    (remaining >= SPINE_LEFT).then_some(Change::NotchRib {
+        width: high - low,
+        height,
+        remaining,
+        of: deck - bottom,
     })
 }
 
 /// A cut-out that meets the spine.
-fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn spine(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
     if room.held_by_block(f) {
         return;
     }
@@ -202,17 +197,14 @@ fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         } else {
             high + half
         };
-        troubles.push(Trouble {
-            part: f.name.clone(),
-            with: "spine".into(),
-            headline: format!("{} cuts {over:.1} mm into the spine", named(f)),
-            value: over,
-            remedy: format!(
-                "move it {:.1} mm outboard (`from_centre` = {:.1} mm)",
-                up(over),
-                up(f.middle[1].abs() + over)
-            ),
-        });
+        findings.push(
+            finding(f, Code::FittingInSpine, Part::Spine)
+                .measured(over, 0.0)
+                .remedies([Change::MoveOutboard {
+                    by: up(over),
+                    from_centre: up(f.middle[1].abs() + over),
+                }]),
+        );
         return;
     }
     // On the centreline the pad's halves lie against the spine, which loses the cut-out's depth.
@@ -229,28 +221,22 @@ fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         }
     }
     if worst < SPINE_LEFT {
-        troubles.push(Trouble {
-            part: f.name.clone(),
-            with: "spine".into(),
-            headline: format!(
-                "{} leaves {:.1} mm of the spine, {SPINE_LEFT} mm asked",
-                named(f),
-                worst.max(0.0)
-            ),
-            value: SPINE_LEFT - worst,
-            remedy: format!(
-                "make it {:.1} mm deep; or move it to where the board is {:.1} mm thicker",
-                down((f.depth - SPINE_LEFT + worst).max(0.0)),
-                up(SPINE_LEFT - worst)
-            ),
-        });
+        let short = SPINE_LEFT - worst;
+        findings.push(
+            finding(f, Code::SpineLeftThin, Part::Spine)
+                .measured(worst.max(0.0), SPINE_LEFT)
+                .remedies([
+                    Change::CutDepth(down((f.depth - short).max(0.0))),
+                    Change::ToThickerPlace(up(short)),
+                ]),
+        );
     }
 }
 
 /// A cut-out that meets the rail's strips, or in a block comes near the outline.
-fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn sides(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
     let mut over = f64::NEG_INFINITY;
-    let mut with = "rail";
+    let mut code = Code::FittingInRail;
     let [from, to] = room.hollow();
     for x in places(&f.shadow) {
         let Some(ends) = across(&f.shadow, x) else {
@@ -265,52 +251,48 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
                     Through::Bottom => [bottom - BELOW, bottom + high],
                     Through::Deck => [deck - high, deck + BELOW],
                 };
-                Some((room.strips(x, range[0], range[1])?, "rail"))
+                let limit = room.strips(x, range[0], range[1])?;
+                Some((limit, Code::FittingInRail))
             })
         } else {
-            Some((room.plan.half_width(x) - EDGE, "outline"))
+            let limit = room.plan.half_width(x) - EDGE;
+            Some((limit, Code::FittingNearOutline))
         };
         if let Some((limit, what)) = limit
             && outer - limit > over
         {
-            (over, with) = (outer - limit, what);
+            (over, code) = (outer - limit, what);
         }
     }
     if over <= TOUCH {
         return;
     }
-    let what = match with {
-        "rail" => "reaches past its pad into the rail's strips".to_owned(),
-        _ => format!("comes nearer than {EDGE} mm to the outline"),
+    let inboard = Change::MoveInboard {
+        by: up(over),
+        from_centre: down((f.middle[1].abs() - over).max(0.0)),
     };
-    troubles.push(Trouble {
-        part: f.name.clone(),
-        with: with.into(),
-        headline: format!("{} {what}, by {over:.1} mm", named(f)),
-        value: over,
-        remedy: format!(
-            "move it {:.1} mm inboard (`from_centre` = {:.1} mm){}",
-            up(over),
-            down((f.middle[1].abs() - over).max(0.0)),
-            if f.kind == Kind::Fin {
-                "; or make the cut-out narrower by twice as much"
-            } else {
-                ""
-            }
-        ),
-    });
+    let narrower = (f.kind == Kind::Fin).then(|| Change::NarrowerCut(up(2.0 * over)));
+    let changes = std::iter::once(inboard).chain(narrower);
+    let found = if code == Code::FittingInRail {
+        finding(f, code, Part::Rail).measured(over, 0.0)
+    } else {
+        finding(f, code, Part::Outline)
+            .measured(over, 0.0)
+            .fact(Fact::LeastDistance(EDGE))
+    };
+    findings.push(found.remedies(changes));
 }
 
 /// A cut-out deeper than the board allows, or one that leaves too thin a floor.
-fn depth(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn depth(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
     let c = room.construction();
     let other = match f.through {
         Through::Bottom => c.deck_skin,
         Through::Deck => c.bottom_skin,
     };
     let far = match f.through {
-        Through::Bottom => "deck",
-        Through::Deck => "bottom",
+        Through::Bottom => Face::Deck,
+        Through::Deck => Face::Bottom,
     };
     // The board's wood from the surface cut into to the far skin's inner face, at its least over the cut-out.
     let mut wood = f64::INFINITY;
@@ -333,56 +315,44 @@ fn depth(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
         return;
     }
     let over = cut + floor - wood;
-    let headline = if cut >= wood + other {
-        format!("{} comes out of the {far}", named(f))
+    let through = cut >= wood + other;
+    let how = if through {
+        Fact::ComesOut(far)
     } else if cut > wood {
-        format!("{} cuts {:.1} mm into the {far} skin", named(f), cut - wood)
+        Fact::IntoSkin(cut - wood)
     } else {
-        format!(
-            "{} leaves {:.1} mm under it, {floor:.1} mm asked",
-            named(f),
-            wood - cut
-        )
+        Fact::Floor(floor)
     };
-    troubles.push(Trouble {
-        part: f.name.clone(),
-        with: far.into(),
-        headline: format!("{headline}: it is {cut:.1} mm deep where the board has {wood:.1} mm"),
-        value: over,
-        remedy: format!(
-            "make it {:.1} mm deep; or move it to where the board is {:.1} mm thicker",
-            down((f.depth - over).max(0.0)),
-            up(over)
-        ),
-    });
+    findings.push(
+        finding(f, Code::FittingTooDeep, Part::Skin(far))
+            .measured(over, 0.0)
+            .fact(how)
+            .fact(Fact::Depth(cut))
+            .fact(Fact::WoodDepth(wood))
+            .error_if(through)
+            .remedies([
+                Change::CutDepth(down((f.depth - over).max(0.0))),
+                Change::ToThickerPlace(up(over)),
+            ]),
+    );
 }
 
 /// A vent that does not open into the hollow.
-fn vent(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn vent(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
     if f.kind != Kind::Vent || !room.held_by_block(f) {
         return;
     }
     let [from, to] = room.hollow();
     let [low, high] = x_range(&f.shadow);
-    let (by, towards) = if high <= from {
-        (from - low, "nose")
+    let by = if high <= from { from - low } else { to - high };
+    let end = if by > 0.0 {
+        BoardEnd::Tail
     } else {
-        (high - to, "tail")
+        BoardEnd::Nose
     };
-    let x = if towards == "nose" {
-        f.from_tail + by
-    } else {
-        f.from_tail - by
-    };
-    troubles.push(Trouble {
-        part: f.name.clone(),
-        with: "block".into(),
-        headline: "the vent ends in a solid block: no air passes".into(),
-        value: by,
-        remedy: format!(
-            "move it {:.1} mm towards the {towards} (`from_tail` = {:.1} mm)",
-            up(by),
-            if towards == "nose" { up(x) } else { down(x) }
-        ),
-    });
+    findings.push(
+        finding(f, Code::VentBlocked, Part::Block(end))
+            .measured(by.abs(), 0.0)
+            .remedies([move_along(f, by)]),
+    );
 }

@@ -6,12 +6,11 @@ mod overlap;
 mod place;
 mod room;
 mod solid;
-mod trouble;
 
 pub use fitting::{Fitting, Kind, Pad, Piece};
-pub use trouble::Trouble;
 
 use crate::design::Design;
+use crate::design::finding::Finding;
 use crate::frame::Rib;
 use crate::frame::blocks::Block;
 use crate::rail::Rail;
@@ -19,16 +18,14 @@ use crate::shape::{BoardFamily, Shell};
 
 use room::Room;
 
-/// All fittings of a board and what is wrong with their places.
+/// All fittings of a board.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Pads {
     /// Fins, then plug, then vent.
     pub fittings: Vec<Fitting>,
-    /// Clashes, with what to change.
-    pub troubles: Vec<Trouble>,
 }
 
-/// The fittings of `design` with their pads.
+/// The fittings of `design` with their pads, and what is wrong with their places: blocks that are missing, clashes, pads that have no room.
 pub fn pads(
     shell: &Shell,
     family: &BoardFamily,
@@ -36,7 +33,7 @@ pub fn pads(
     rail: &Rail,
     ribs: &[Rib],
     blocks: &[Block],
-) -> Pads {
+) -> (Pads, Vec<Finding>) {
     let room = Room {
         shell,
         plan: family.plan(),
@@ -44,17 +41,17 @@ pub fn pads(
         rail,
         ribs,
     };
-    let (mut fittings, mut troubles) = (Vec::new(), clash::missing(blocks));
+    let (mut fittings, mut findings) = (Vec::new(), clash::missing(blocks));
     for mut fitting in place::fittings(&room) {
-        if !clash::on_board(&room, &fitting, &mut troubles) {
+        if !clash::on_board(&room, &fitting, &mut findings) {
             continue;
         }
         if !room.held_by_block(&fitting) {
             fitting.pad = solid::pad(&room, &fitting);
         }
-        clash::check(&room, &fitting, &mut troubles);
+        clash::check(&room, &fitting, &mut findings);
         fittings.push(fitting);
     }
-    overlap::each_other(&fittings, &mut troubles);
-    Pads { fittings, troubles }
+    overlap::each_other(&fittings, &mut findings);
+    (Pads { fittings }, findings)
 }

@@ -1,11 +1,12 @@
 //! Pads that take the same room.
 
 use super::clash::{TOUCH, up};
-use super::{Fitting, Piece, Trouble};
+use super::{Fitting, Piece};
+use crate::design::finding::{Change, Code, Fact, Finding, Part, Place};
 use crate::geometry::curve::Vector;
 
 /// Notes every pair of pads that overlap, with the smallest move apart.
-pub(super) fn each_other(fittings: &[Fitting], troubles: &mut Vec<Trouble>) {
+pub(super) fn each_other(fittings: &[Fitting], findings: &mut Vec<Finding>) {
     for (i, a) in fittings.iter().enumerate() {
         for b in fittings.iter().skip(i + 1) {
             let (Some(p), Some(q)) = (&a.pad, &b.pad) else {
@@ -22,21 +23,23 @@ pub(super) fn each_other(fittings: &[Fitting], troubles: &mut Vec<Trouble>) {
                 continue;
             };
             let by = along.min(aside);
-            let way = if along <= aside {
-                "along the board"
-            } else {
-                "across it"
-            };
-            troubles.push(Trouble {
-                part: a.name.clone(),
-                with: b.name.clone(),
-                headline: format!(
-                    "the pads of {} and {} take the same room, {along:.1} mm along the board and {aside:.1} mm across",
-                    a.name, b.name
-                ),
-                value: by,
-                remedy: format!("move one of them {:.1} mm {way}; or make their `margin`s smaller by as much between them", up(by)),
-            });
+            findings.push(
+                Finding::new(Code::PadsOverlap, Part::Fitting(a.name.clone()))
+                    .against(Part::Fitting(b.name.clone()))
+                    .at(Place::at(a.from_tail))
+                    .measured(by, 0.0)
+                    .fact(Fact::Shared {
+                        along,
+                        across: aside,
+                    })
+                    .remedies([
+                        Change::MoveApart {
+                            by: up(by),
+                            along: along <= aside,
+                        },
+                        Change::SmallerMargins(up(by)),
+                    ]),
+            );
         }
     }
 }

@@ -50,6 +50,8 @@ pub enum Block {
     Definitions(Vec<Definition>),
     /// Errors, warnings and notes.
     Findings(Vec<Remark>),
+    /// A sketch in characters of one width.
+    Sketch(String),
     /// Pictures.
     Pictures(Vec<Picture>),
     /// Files of the folder.
@@ -76,6 +78,8 @@ pub enum Tone {
     Note,
     /// Something that will not do as it stands.
     Warning,
+    /// Something that cannot be built.
+    Error,
 }
 
 /// A name and what it is.
@@ -87,11 +91,13 @@ pub struct Definition {
     pub text: Prose,
 }
 
-/// One warning or note, in words.
+/// One error, warning or note, in words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Remark {
-    /// Warning or note.
+    /// Error, warning or note.
     pub tone: Tone,
+    /// The finding's code, by which it is explained.
+    pub code: Option<&'static str>,
     /// What is wrong.
     pub headline: String,
     /// Where, and how bad at worst; empty where the headline says it all.
@@ -198,13 +204,16 @@ impl Definition {
 }
 
 impl Remark {
-    /// What is wrong and where, in a sentence without its point.
+    /// What is wrong and where, in a sentence without its point, with the code in brackets.
     pub fn sentence(&self) -> String {
-        if self.extent.is_empty() {
-            self.headline.clone()
-        } else {
-            format!("{}: {}", self.headline, self.extent)
+        let mut sentence = self.headline.clone();
+        if !self.extent.is_empty() {
+            sentence.push_str(&format!(": {}", self.extent));
         }
+        if let Some(code) = self.code {
+            sentence.push_str(&format!(" [{code}]"));
+        }
+        sentence
     }
 }
 
@@ -216,6 +225,7 @@ impl Tone {
             Self::Small => "small",
             Self::Note => "note",
             Self::Warning => "warning",
+            Self::Error => "error",
         }
     }
 }

@@ -1,44 +1,51 @@
-//! Warnings and notes.
+//! Errors, warnings and notes.
 
+use crate::design::finding::Severity;
 use crate::views::document::{Block, Remark, Section, Tone};
-use crate::views::report::{Notice, Report};
+use crate::views::findings::FindingText;
+use crate::views::report::Report;
 
-/// The warnings, or that there are none; then the notes.
+/// The findings by severity, or that there is nothing to mend.
 pub(super) fn findings(report: &Report) -> Vec<Section> {
-    let (warnings, notes): (Vec<&Notice>, Vec<&Notice>) =
-        report.warnings.iter().partition(|n| n.is_warning());
-    let section = |heading: &str, blocks: Vec<Block>| Section {
+    let section = |heading: &str, block: Block| Section {
         is_verdict: true,
-        ..Section::new(heading, blocks)
+        ..Section::new(heading, vec![block])
     };
-    let list = |notices: Vec<&Notice>| Block::Findings(notices.into_iter().map(remark).collect());
-    let mut sections = vec![if warnings.is_empty() {
-        section(
+    let mut sections = Vec::new();
+    if report.warned() == 0 {
+        sections.push(section(
             "Warnings",
-            vec![Block::text(
+            Block::text(
                 "None: every course holds, every strip goes round, and every skin takes its shape.",
-            )],
-        )
-    } else {
-        section("Warnings", vec![list(warnings)])
-    }];
-    if !notes.is_empty() {
-        sections.push(section("Notes", vec![list(notes)]));
+            ),
+        ));
+    }
+    for (severity, heading) in [
+        (Severity::Error, "Errors"),
+        (Severity::Warning, "Warnings"),
+        (Severity::Note, "Notes"),
+    ] {
+        let of_it = report.findings.iter().filter(|f| f.severity == severity);
+        let remarks: Vec<Remark> = of_it.map(|f| remark(&f.text)).collect();
+        if !remarks.is_empty() {
+            sections.push(section(heading, Block::Findings(remarks)));
+        }
     }
     sections
 }
 
-/// A notice as a page shows it.
-pub(super) fn remark(notice: &Notice) -> Remark {
+/// A finding as a page shows it.
+fn remark(text: &FindingText) -> Remark {
     Remark {
-        tone: if notice.is_warning() {
-            Tone::Warning
-        } else {
-            Tone::Note
+        tone: match text.severity {
+            Severity::Error => Tone::Error,
+            Severity::Warning => Tone::Warning,
+            Severity::Note => Tone::Note,
         },
-        headline: notice.headline.clone(),
-        extent: notice.extent.clone(),
-        remedies: notice.remedies.clone(),
-        ribs: notice.lines.clone(),
+        code: Some(text.code.name()),
+        headline: text.headline.clone(),
+        extent: text.extent.clone(),
+        remedies: text.remedies.clone(),
+        ribs: text.lines.clone(),
     }
 }

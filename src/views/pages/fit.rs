@@ -70,6 +70,7 @@ fn remark(contact: &Contact, unit: Unit) -> Remark {
     ];
     Remark {
         tone: Tone::Warning,
+        code: None,
         headline: format!("{}: {a} and {b}", contact.kind.name()),
         extent: found.into_iter().flatten().collect::<Vec<_>>().join(", "),
         remedies: Vec::new(),

@@ -1,9 +1,10 @@
 //! The pages of a board: every figure and every word that a reader sees is put together here, once.
 //!
 //! In: a [`Board`] and its [`Report`]. Out: a [`Document`] of the whole board ([`board`]), of the work at the machines ([`milling`]), of a dry
-//! fit ([`dry_fit`]). A word that only this program uses is explained in the section where it first appears.
+//! fit ([`dry_fit`]), of what findings mean ([`explain()`]). A word that only this program uses is explained in the section where it first appears.
 
 mod cautions;
+mod explain;
 mod files;
 mod findings;
 mod fit;
@@ -19,6 +20,7 @@ mod text;
 mod wood;
 
 pub use cautions::CAUTIONS;
+pub use explain::{codes, explain};
 pub use files::FileGroup;
 pub use fit::dry_fit;
 pub use milling::milling;

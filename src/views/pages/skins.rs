@@ -4,7 +4,7 @@ use super::Attachments;
 use super::text::{capital, counted, fine, size};
 use crate::design::units::Unit;
 use crate::views::document::{Block, Image, Picture, Prose, Section, Width};
-use crate::views::report::{Report, SkinFinding, SkinReport};
+use crate::views::report::{Report, SkinReport, SkinStrain};
 use crate::views::table::{Cell, Quantity, Table};
 use crate::wood::skin::{Cause, Treatment};
 
@@ -17,7 +17,7 @@ pub(super) fn skins(report: &Report, attached: Option<&Attachments<'_>>) -> Sect
     let mut blocks = Vec::new();
     for skin in &report.skins.skins {
         blocks.push(Block::text(line(skin, unit)));
-        if !skin.findings.is_empty() {
+        if !skin.strains.is_empty() {
             blocks.push(Block::Table(findings(skin)));
         }
         if skin.treatment == Treatment::Soak {
@@ -75,7 +75,7 @@ fn findings(skin: &SkinReport) -> Table {
         "off centre",
         "what to do",
     ]);
-    table.rows.extend(skin.findings.iter().map(|f| {
+    table.rows.extend(skin.strains.iter().map(|f| {
         let [value, dry, soaked] = values(f);
         vec![
             match f.cause {
@@ -101,7 +101,7 @@ fn findings(skin: &SkinReport) -> Table {
 }
 
 /// The value and both limits.
-fn values(f: &SkinFinding) -> [Cell; 3] {
+fn values(f: &SkinStrain) -> [Cell; 3] {
     if f.cause.is_bend() {
         [f.value, f.dry, f.soaked].map(|v| {
             if v > FLAT {

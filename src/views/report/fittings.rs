@@ -1,4 +1,4 @@
-//! Fittings and their clashes as tables.
+//! Fittings as a table.
 
 use super::cells::{count, degrees, mm, table as titled};
 use crate::board::Board;
@@ -69,25 +69,4 @@ pub(super) fn table(board: &Board) -> Table {
     };
     let rows = board.pads.fittings.iter().map(row).collect();
     titled(board, "fins, leash plug and vent", columns, rows)
-}
-
-/// One row a clash.
-pub(super) fn clashes(board: &Board) -> Table {
-    let columns = vec![
-        Column::plain("fitting"),
-        Column::plain("clashes with"),
-        Column::plain("problem"),
-        mm("by"),
-        Column::plain("what to change"),
-    ];
-    let rows = board.pads.troubles.iter().map(|t| {
-        vec![
-            t.part.as_str().into(),
-            t.with.as_str().into(),
-            t.headline.as_str().into(),
-            t.value.into(),
-            t.remedy.as_str().into(),
-        ]
-    });
-    titled(board, "clashes of fittings", columns, rows.collect())
 }

@@ -49,8 +49,6 @@ pub struct LyingReport {
     pub spare: f64,
     /// How it lies; nothing if it does not float.
     pub afloat: Option<AfloatReport>,
-    /// Why it does not float, and what to change.
-    pub trouble: Option<String>,
 }
 
 /// How a board lies.
@@ -118,11 +116,6 @@ fn water_and_load(water: &str, ridden: bool) -> String {
     }
 }
 
-/// Which water and load, in words.
-pub(super) fn lying_name(lying: &Lying) -> String {
-    water_and_load(water_name(lying.water), lying.ridden)
-}
-
 impl LyingReport {
     pub(super) fn new(board: &Board, lying: &Lying) -> Self {
         let nose = board.design.length;
@@ -146,7 +139,6 @@ impl LyingReport {
             carries: lying.carries,
             spare: lying.spare(),
             afloat,
-            trouble: lying.afloat.as_ref().err().map(ToString::to_string),
         }
     }
 
@@ -224,7 +216,7 @@ pub(super) fn afloat(board: &Board, report: &[LyingReport]) -> Table {
         Column::measured("water at the nose", "mm", 2),
         Column::measured("wetted surface", "m²", 4),
         Column::measured("transverse metacentre over the centre of gravity", "mm", 1),
-        Column::plain("problem"),
+        Column::plain("floats"),
     ];
     let rows = report.iter().map(|l| {
         let of =
@@ -240,7 +232,7 @@ pub(super) fn afloat(board: &Board, report: &[LyingReport]) -> Table {
             of(|a| a.water_heights[1]),
             of(|a| a.wetted / 1e6),
             of(|a| a.transverse_height),
-            l.trouble.as_deref().map_or(Cell::Empty, Cell::from),
+            if l.afloat.is_some() { "yes" } else { "no" }.into(),
         ]
     });
     Table {

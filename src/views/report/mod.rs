@@ -1,15 +1,13 @@
-//! What a board comes to, in words and numbers for a reader: measures, frame, rail, and advice where a course cannot hold.
+//! What a board comes to, in words and numbers for a reader: measures, frame, rail, strips, skins, mass, and what is wrong with it.
 
-mod advice;
 mod bed;
 mod cells;
+mod findings;
 mod fittings;
 mod mass;
 mod measure;
-mod notice;
 mod rail;
 mod schedule;
-mod shape;
 mod skins;
 mod stock_tables;
 mod strip_chart;
@@ -17,12 +15,11 @@ mod strips;
 mod tables;
 mod wood;
 
-pub use advice::{Advice, Instance, advice};
+pub use findings::{FindingReport, RemedyReport, SpotReport};
 pub use mass::{AfloatReport, LyingReport, MassReport};
 pub use measure::{Measure, measure_list};
-pub use notice::{Notice, Severity, Source};
 pub use rail::{RailReport, Worst, Worsts};
-pub use skins::{SkinFinding, SkinPlank, SkinReport, SkinsReport};
+pub use skins::{SkinPlank, SkinReport, SkinStrain, SkinsReport};
 pub use stock_tables::{cut_table, milling_table};
 pub use strip_chart::{NamedChart, strip_charts};
 pub use strips::{GlulamReport, KindReport, SpringReport, StrainReport, StripsReport};
@@ -33,8 +30,9 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::board::Board;
+use crate::design::finding::Severity;
 use crate::design::units::Unit;
-use crate::frame::{Bevels, Facet, Lands, Rib, Trouble};
+use crate::frame::{Bevels, Facet, Lands, Rib};
 use crate::shape::Measures;
 
 /// The units of every number in a report.
@@ -100,9 +98,14 @@ pub struct SpineReport {
     pub lands: Lands,
 }
 
+/// Version of the form of [`Report`] as JSON.
+pub const FORMAT: u32 = 1;
+
 /// Everything there is to say about a board.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Report {
+    /// Version of this form, [`FORMAT`]: it rises when a name goes or means something else.
+    pub format: u32,
     /// The board's name.
     pub name: String,
     /// The maker's notes.
@@ -117,8 +120,6 @@ pub struct Report {
     pub ribs: Vec<RibReport>,
     /// The spine.
     pub spine: SpineReport,
-    /// Parts of the frame left out or shortened, slots left square, air shut in.
-    pub frame_troubles: Vec<Trouble>,
     /// The rail.
     pub rail: RailReport,
     /// The skins.
@@ -131,16 +132,14 @@ pub struct Report {
     pub strips: StripsReport,
     /// The wood they take.
     pub wood: WoodReport,
-    /// Everything there is to be warned of or to note: the one list that every page shows.
-    pub warnings: Vec<Notice>,
-    /// Fins, leash plug and vent that clash with something.
-    pub clashes: Vec<crate::frame::pads::Trouble>,
+    /// Everything that is wrong or worth knowing: the one list that every page shows. Errors first, then warnings, then notes.
+    pub findings: Vec<FindingReport>,
 }
 
 /// Reports on `board`.
 pub fn report(board: &Board) -> Report {
-    let strips = StripsReport::new(board);
     Report {
+        format: FORMAT,
         name: board.design.name.clone(),
         notes: board.design.notes.clone(),
         report: board.design.report,
@@ -162,7 +161,6 @@ pub fn report(board: &Board) -> Report {
             area: board.spine.area(),
             lands: board.spine.lands,
         },
-        frame_troubles: board.frame_troubles.clone(),
         rail: RailReport::new(board),
         skins: SkinsReport::new(board),
         mass: MassReport::new(board),
@@ -172,9 +170,8 @@ pub fn report(board: &Board) -> Report {
             .map(|l| LyingReport::new(board, l))
             .collect(),
         wood: WoodReport::new(board),
-        warnings: notice::notices(board, &strips.troubles),
-        strips,
-        clashes: board.pads.troubles.clone(),
+        strips: StripsReport::new(board),
+        findings: findings::findings(board),
     }
 }
 
@@ -211,9 +208,17 @@ fn rib(rib: &Rib) -> RibReport {
 }
 
 impl Report {
-    /// How many warnings there are; notes are not counted.
+    /// How many errors and warnings there are; notes are not counted.
     pub fn warned(&self) -> usize {
-        self.warnings.iter().filter(|n| n.is_warning()).count()
+        self.findings.iter().filter(|f| f.text.counts()).count()
+    }
+
+    /// How many findings of this severity there are.
+    pub fn count(&self, severity: Severity) -> usize {
+        self.findings
+            .iter()
+            .filter(|f| f.severity == severity)
+            .count()
     }
 
     /// The report as JSON, every number rounded to four decimals.

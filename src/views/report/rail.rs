@@ -2,7 +2,6 @@
 
 use serde::Serialize;
 
-use super::{Advice, advice};
 use crate::board::Board;
 use crate::rail::{Margin, Margins, Stack};
 
@@ -51,8 +50,6 @@ pub struct RailReport {
     pub at_ribs: Worsts,
     /// The worst in any plane from block to block.
     pub anywhere: Worsts,
-    /// Where courses cannot hold, grouped by what to do about it.
-    pub troubles: Vec<Advice>,
 }
 
 impl RailReport {
@@ -79,7 +76,6 @@ impl RailReport {
             pitch: c.strip.pitch(),
             at_ribs,
             anywhere,
-            troubles: advice(&board.warnings),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::board::Board;
 use crate::rail::{Landing, Strained};
+use crate::views::findings::between_ribs;
 use crate::views::table::{Cell, Column, Table};
 use crate::wood::stock::cutting::{Joint, Scarfed};
 
@@ -80,7 +81,7 @@ pub(super) fn schedule(board: &Board) -> Table {
                     Cell::Number(100.0 * d.utilisation.value),
                     Cell::Number(d.utilisation.ratio),
                     Cell::Number(d.x),
-                    Cell::Text(d.place(board.ribs.len())),
+                    Cell::Text(between_ribs(d.between_ribs(board.ribs.len()))),
                 ]),
                 None => row.extend([const { Cell::Empty }; 4]),
             }

@@ -4,11 +4,11 @@ use serde::Serialize;
 
 use crate::board::Board;
 use crate::views::table::{Cell, Column, Table};
-use crate::wood::skin::{Cause, Face, Finding, Panel, PanelTrouble, Treatment};
+use crate::wood::skin::{Cause, Face, Panel, Treatment, WorstCause};
 
 /// A strain or a bend of a skin, at its worst, against what its wood takes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct SkinFinding {
+pub struct SkinStrain {
     /// What strains it.
     pub cause: Cause,
     /// Strain in percent, tension positive; for a bend the radius over the thickness.
@@ -64,7 +64,7 @@ pub struct SkinReport {
     /// Pieces that the panel is keyed together of; 1 for a panel of one piece.
     pub pieces: usize,
     /// Strains and bends at their worst.
-    pub findings: Vec<SkinFinding>,
+    pub strains: Vec<SkinStrain>,
     /// What the panel needs before it goes on.
     pub treatment: Treatment,
 }
@@ -74,8 +74,6 @@ pub struct SkinReport {
 pub struct SkinsReport {
     /// Bottom first; one that cannot be laid flat is missing.
     pub skins: Vec<SkinReport>,
-    /// What will not do, and what to change.
-    pub troubles: Vec<PanelTrouble>,
 }
 
 impl SkinsReport {
@@ -84,7 +82,6 @@ impl SkinsReport {
         let of = |panel: &Panel| skin(board, panel);
         Self {
             skins: board.panels.panels.iter().map(of).collect(),
-            troubles: board.panels.troubles.clone(),
         }
     }
 }
@@ -111,17 +108,17 @@ fn skin(board: &Board, panel: &Panel) -> SkinReport {
             })
             .collect(),
         pieces: panel.cuts.len() + 1,
-        findings: panel
+        strains: panel
             .verdict
-            .findings
+            .causes
             .iter()
-            .map(|f| finding(board, panel, f))
+            .map(|c| strain(board, panel, c))
             .collect(),
         treatment: panel.verdict.treatment,
     }
 }
 
-fn finding(board: &Board, panel: &Panel, found: &Finding) -> SkinFinding {
+fn strain(board: &Board, panel: &Panel, found: &WorstCause) -> SkinStrain {
     let limits = &board.design.skins.limits;
     let [dry, soaked] = match found.cause {
         Cause::StrainAlong => limits.strain_along,
@@ -132,7 +129,7 @@ fn finding(board: &Board, panel: &Panel, found: &Finding) -> SkinFinding {
     let bend = found.cause.is_bend();
     // A flat skin has no radius.
     let told = |v: f64| if bend { 1.0 / v.max(1e-9) } else { 100.0 * v };
-    SkinFinding {
+    SkinStrain {
         cause: found.cause,
         value: told(found.value),
         radius: bend.then(|| panel.skin.thickness / found.value.max(1e-9)),
@@ -180,7 +177,7 @@ pub(super) fn planks(board: &Board, report: &SkinsReport) -> Table {
 }
 
 /// Strains and bends of both skins at their worst.
-pub(super) fn findings(board: &Board, report: &SkinsReport) -> Table {
+pub(super) fn strains(board: &Board, report: &SkinsReport) -> Table {
     let columns = vec![
         Column::plain("skin"),
         Column::plain("what"),
@@ -193,7 +190,7 @@ pub(super) fn findings(board: &Board, report: &SkinsReport) -> Table {
         Column::plain("what to do"),
     ];
     let rows = report.skins.iter().flat_map(|skin| {
-        skin.findings.iter().map(|f| {
+        skin.strains.iter().map(|f| {
             let unit = if f.cause.is_bend() {
                 "radius over thickness"
             } else {

@@ -4,7 +4,8 @@ use serde::Serialize;
 
 use crate::board::Board;
 use crate::rail::{CourseKind, Strained};
-use crate::wood::yard::{StripWork, Trouble};
+use crate::views::findings::between_ribs;
+use crate::wood::yard::StripWork;
 
 /// Strips of one kind.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -83,8 +84,6 @@ pub struct StripsReport {
     pub glulam: Option<GlulamReport>,
     /// The strip that springs back hardest.
     pub spring: Option<SpringReport>,
-    /// What passes a limit, or cannot be had, with remedies.
-    pub troubles: Vec<Trouble>,
 }
 
 impl StripsReport {
@@ -113,7 +112,7 @@ impl StripsReport {
                 strip: work.number,
                 kind: work.kind,
                 x: d.x,
-                place: d.place(board.ribs.len()),
+                place: between_ribs(d.between_ribs(board.ribs.len())),
             })
         });
         let glulam = yard.strips.iter().filter_map(|s| {
@@ -139,7 +138,6 @@ impl StripsReport {
             worst: worst.collect(),
             glulam: glulam.reduce(|a, b| if b.ratio > a.ratio { b } else { a }),
             spring: spring.reduce(|a, b| if b.force > a.force { b } else { a }),
-            troubles: board.strip_troubles(),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::cells::{count, degrees, maybe, mm, table, words};
 use super::schedule::schedule;
-use super::{Report, bed, fittings, measure_list};
+use super::{Report, bed, findings, fittings, measure_list};
 use super::{cut_table, milling_table};
 use crate::board::Board;
 use crate::rail::CourseKind;
@@ -30,18 +30,16 @@ pub fn tables(board: &Board, report: &Report) -> Vec<NamedTable> {
         named("rail-margins", margins(board)),
         named("strip-schedule", schedule(board)),
         named("skin-planks", super::skins::planks(board, &report.skins)),
-        named("skin-strains", super::skins::findings(board, &report.skins)),
+        named("skin-strains", super::skins::strains(board, &report.skins)),
         named("mass", super::mass::parts(board, &report.mass)),
         named("afloat", super::mass::afloat(board, &report.afloat)),
         named("fittings", fittings::table(board)),
-        named("clashes", fittings::clashes(board)),
         named("bed", bed::table(board)),
+        named("findings", findings::table(&report.name, &report.findings)),
         named(
-            "warnings",
-            super::notice::table(&report.name, &report.warnings),
+            "finding-places",
+            findings::places(&report.name, &report.findings),
         ),
-        named("rail-warnings", rail_warnings(report)),
-        named("strip-warnings", strip_warnings(report)),
     ];
     let yard = &board.yard;
     let titled = |mut table: Table| {
@@ -234,64 +232,4 @@ fn margins(board: &Board) -> Table {
         columns,
         rows.collect(),
     )
-}
-
-fn rail_warnings(report: &Report) -> Table {
-    let columns = vec![
-        Column::plain("rib"),
-        mm("from the tail"),
-        Column::plain("course"),
-        Column::plain("kind"),
-        Column::plain("problem"),
-        Column::measured("value", "", 3),
-        Column::measured("limit", "", 3),
-        Column::plain("unit"),
-        Column::plain("what to change"),
-    ];
-    let rows = report.rail.troubles.iter().flat_map(|group| {
-        group.places.iter().map(|p| {
-            vec![
-                count(p.rib),
-                p.x.into(),
-                count(p.course),
-                words(p.kind),
-                group.headline().as_str().into(),
-                p.value.into(),
-                group.limit.into(),
-                group.unit.into(),
-                group.remedy.as_str().into(),
-            ]
-        })
-    });
-    Table {
-        title: format!("{}: where courses cannot hold, place by place", report.name),
-        columns,
-        rows: rows.collect(),
-    }
-}
-
-fn strip_warnings(report: &Report) -> Table {
-    let columns = vec![
-        Column::plain("problem"),
-        Column::plain("where"),
-        Column::measured("used of the limit", "", 3),
-        Column::plain("what to change"),
-        Column::measured("used after it", "", 3),
-    ];
-    let rows = report.strips.troubles.iter().flat_map(|t| {
-        t.remedies.iter().map(|r| {
-            vec![
-                t.headline.as_str().into(),
-                t.extent.as_str().into(),
-                maybe(t.ratio),
-                r.text.as_str().into(),
-                maybe(r.ratio),
-            ]
-        })
-    });
-    Table {
-        title: format!("{}: strips and wood that need a change", report.name),
-        columns,
-        rows: rows.collect(),
-    }
 }

@@ -4,7 +4,7 @@ use super::Sheet;
 use super::label::{LETTER, arrow, block as label, path, polyline, text};
 use crate::board::Board;
 use crate::design::units;
-use crate::frame::blocks::{Block, Layer, Which};
+use crate::frame::blocks::{Block, BoardEnd, Layer};
 use crate::geometry::path::{Placement, Point};
 use crate::views::drawing::{Align, Drawing, Item, Layer as Ink, text_width};
 
@@ -15,7 +15,7 @@ const GAP: f64 = 15.0;
 
 /// Every layer of a block, from the bottom of the sheet up as they are glued.
 pub(super) fn sheet(board: &Board, block: &Block) -> Sheet {
-    let part = block.which.name();
+    let part = block.which.block();
     let mut items = Vec::new();
     let mut base = 0.0;
     for layer in &block.layers {
@@ -39,8 +39,8 @@ pub(super) fn sheet(board: &Board, block: &Block) -> Sheet {
     let left = if left.is_finite() { left } else { block.face };
     items.extend(label(part, Point::new(left, -10.0), &words(board, block)));
     let what = match block.which {
-        Which::Tail => "layers of the tail block",
-        Which::Nose => "layers of the nose block",
+        BoardEnd::Tail => "layers of the tail block",
+        BoardEnd::Nose => "layers of the nose block",
     };
     Sheet {
         name: part.into(),
@@ -54,7 +54,7 @@ pub(super) fn sheet(board: &Board, block: &Block) -> Sheet {
 
 /// One layer where it lies on the board, seen from above.
 fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
-    let part = format!("{}-layer-{}", block.which.name(), layer.number);
+    let part = format!("{}-layer-{}", block.which.block(), layer.number);
     let mut items: Vec<Item> = layer
         .outlines
         .iter()
@@ -62,8 +62,8 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
         .collect();
     let [from, to] = layer.ends;
     let cleft = match block.which {
-        Which::Tail => board.family.plan().cleft_depth(),
-        Which::Nose => None,
+        BoardEnd::Tail => board.family.plan().cleft_depth(),
+        BoardEnd::Nose => None,
     };
     let start = cleft.map_or(from, |depth| from.max(depth));
     if start < to {
@@ -76,8 +76,8 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
     // Ticks at the same places on every layer, to lay them up by.
     for k in 0..40 {
         let x = match block.which {
-            Which::Tail => block.face - TICKS * f64::from(k),
-            Which::Nose => block.face + TICKS * f64::from(k),
+            BoardEnd::Tail => block.face - TICKS * f64::from(k),
+            BoardEnd::Nose => block.face + TICKS * f64::from(k),
         };
         if k > 0 && x > start + 1.0 && x < to - 1.0 {
             let tick = [Point::new(x, -3.0), Point::new(x, 3.0)];
@@ -101,9 +101,9 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
         let middle = (bounds.min.y + bounds.max.y) / 2.0;
         let y = if apart { middle } else { middle + 2.0 * letter };
         let x = match block.which {
-            Which::Tail if !apart => (start.max(bounds.min.x) + bounds.max.x) / 2.0,
-            Which::Tail => bounds.max.x - 0.3 * length,
-            Which::Nose => bounds.min.x + 0.3 * length,
+            BoardEnd::Tail if !apart => (start.max(bounds.min.x) + bounds.max.x) / 2.0,
+            BoardEnd::Tail => bounds.max.x - 0.3 * length,
+            BoardEnd::Nose => bounds.min.x + 0.3 * length,
         };
         items.push(text(&part, Point::new(x, y), letter, Align::Middle, name));
         if !apart && bounds.height() > 30.0 {
@@ -123,8 +123,8 @@ fn words(board: &Board, block: &Block) -> Vec<String> {
     let unit = board.design.report;
     let blocks = board.design.blocks;
     let (name, where_to) = match block.which {
-        Which::Tail => ("Tail block", "tail to the left, nose to the right"),
-        Which::Nose => ("Nose block", "nose to the right"),
+        BoardEnd::Tail => ("Tail block", "tail to the left, nose to the right"),
+        BoardEnd::Nose => ("Nose block", "nose to the right"),
     };
     let [low, high] = block.heights();
     let stack = blocks.layer * block.layers.len() as f64;

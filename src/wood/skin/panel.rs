@@ -1,13 +1,13 @@
 //! A skin: its mid-surface as a structured grid, and its flat image.
 
 use super::SkinError;
-use super::face::Face;
 use super::flatten::flatten_half;
 use super::grid::Grid;
 use super::height::{MidSurface, lifted};
 use super::plan::Plan;
 use super::strain::{Strain, spread_out, strains};
 use crate::design::Construction;
+use crate::design::finding::Face;
 use crate::geometry::curve::Vector;
 use crate::shape::Shell;
 

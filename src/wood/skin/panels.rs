@@ -1,8 +1,9 @@
-//! Both skins as panels to be made: flat image, verdict, planks, joints, and what will not do.
+//! Both skins as panels to be made: flat image, verdict, planks, joints.
 
-use super::trouble::{PanelTrouble, troubles};
+use super::findings::{not_flat, panel_findings};
 use super::{Face, Panel, SkinOptions, skin};
 use crate::design::Design;
+use crate::design::finding::Finding;
 use crate::geometry::parallel;
 use crate::shape::Shell;
 
@@ -11,13 +12,11 @@ use crate::shape::Shell;
 pub struct Panels {
     /// Bottom first; one that cannot be laid flat is missing.
     pub panels: Vec<Panel>,
-    /// What will not do, and what to change.
-    pub troubles: Vec<PanelTrouble>,
 }
 
 impl Panels {
-    /// Develops both skins of `design`. A skin that cannot be developed becomes a trouble.
-    pub fn new(design: &Design, shell: &Shell) -> Self {
+    /// Develops both skins of `design`, and says what they will not do. A skin that cannot be developed is a finding.
+    pub fn new(design: &Design, shell: &Shell) -> (Self, Vec<Finding>) {
         let (mut panels, mut found) = (Vec::new(), Vec::new());
         let options = SkinOptions {
             overhang: design.skins.overhang,
@@ -30,16 +29,13 @@ impl Panels {
         for (face, panel) in results {
             match panel {
                 Ok(panel) => {
-                    found.extend(troubles(design, &panel));
+                    found.extend(panel_findings(design, &panel));
                     panels.push(panel);
                 }
-                Err(error) => found.push(PanelTrouble::not_flat(face, &error)),
+                Err(error) => found.push(not_flat(face, &error)),
             }
         }
-        Self {
-            panels,
-            troubles: found,
-        }
+        (Self { panels }, found)
     }
 
     /// The panel of a face.

@@ -33,9 +33,9 @@ pub enum Cause {
     BendAcross,
 }
 
-/// One cause with its worst value.
+/// One cause at its worst.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
-pub struct Finding {
+pub struct WorstCause {
     /// What is at its limit.
     pub cause: Cause,
     /// Strain in the sheet, or thickness over radius.
@@ -46,28 +46,73 @@ pub struct Finding {
     pub treatment: Treatment,
 }
 
+impl Cause {
+    /// What strains the panel, in words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::StrainAlong => "strain in the sheet, along",
+            Self::StrainAcross => "strain in the sheet, across",
+            Self::BendAlong => "bend, along",
+            Self::BendAcross => "bend, across",
+        }
+    }
+
+    /// Whether it is bending.
+    pub fn is_bend(self) -> bool {
+        matches!(self, Self::BendAlong | Self::BendAcross)
+    }
+}
+
+impl Treatment {
+    /// What to do, in a few words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Dry => "goes on dry",
+            Self::Soak => "soak or steam",
+            Self::Relieve => "relieve",
+            Self::Split => "split",
+        }
+    }
+
+    /// What to do, in a sentence.
+    pub fn sentence(self) -> &'static str {
+        match self {
+            Self::Dry => "It should go on dry.",
+            Self::Soak => {
+                "Soak or steam it where it bends or strains most, and let it dry in the bed."
+            }
+            Self::Relieve => {
+                "Relieve its inner face where it bends most, or glue it up of thinner laminations."
+            }
+            Self::Split => {
+                "Split it into strakes with tapered edges: the sheet cannot take this shape in one."
+            }
+        }
+    }
+}
+
 /// The verdict on a skin.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct Verdict {
     /// The severest treatment any cause calls for.
     pub treatment: Treatment,
     /// Every cause at its worst place.
-    pub findings: Vec<Finding>,
+    pub causes: Vec<WorstCause>,
 }
 
 /// Judges `skin` within the finished outline: strains from its flat image, bending from its mid-surface.
 pub fn verdict(skin: &Skin, limits: &SkinLimits) -> Verdict {
-    let mut findings = Vec::new();
+    let mut causes = Vec::new();
     if let Some(greatest) = skin.greatest() {
-        let strain = |cause, strain: &Strain, value: f64, limits: [f64; 2]| Finding {
+        let strain = |cause, strain: &Strain, value: f64, limits: [f64; 2]| WorstCause {
             cause,
             value,
             place: strain.place,
             treatment: grade(value.abs(), limits, Treatment::Split),
         };
         let (a, b) = (greatest.along, greatest.across);
-        findings.push(strain(Cause::StrainAlong, &a, a.along, limits.strain_along));
-        findings.push(strain(
+        causes.push(strain(Cause::StrainAlong, &a, a.along, limits.strain_along));
+        causes.push(strain(
             Cause::StrainAcross,
             &b,
             b.across,
@@ -79,17 +124,17 @@ pub fn verdict(skin: &Skin, limits: &SkinLimits) -> Verdict {
         (Cause::BendAlong, along, limits.bend_along),
         (Cause::BendAcross, across, limits.bend_across),
     ] {
-        findings.push(Finding {
+        causes.push(WorstCause {
             cause,
             value: worst.0,
             place: worst.1,
             treatment: grade(worst.0, limits, Treatment::Relieve),
         });
     }
-    let severest = findings.iter().map(|f| f.treatment).max();
+    let severest = causes.iter().map(|f| f.treatment).max();
     Verdict {
         treatment: severest.unwrap_or(Treatment::Dry),
-        findings,
+        causes,
     }
 }
 

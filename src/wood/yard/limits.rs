@@ -15,7 +15,7 @@ impl Softened {
         }
     }
 
-    /// The same, with those of `kind` among them.
+    /// The same, with strips of `kind` softened too.
     pub(super) fn and(self, kind: CourseKind) -> Self {
         match (self, kind == CourseKind::Starter) {
             (Self::None | Self::Starters, true) => Self::Starters,

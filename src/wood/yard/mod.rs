@@ -1,26 +1,23 @@
 //! The yard: what a board's rail asks of its wood, and how that wood is milled and cut.
 //!
-//! Everything here follows from the strips and the maker's shop. What cannot be had becomes [`Trouble`] with a remedy, never an
-//! error: a board that is short of planks is still a board.
+//! Everything here follows from the strips and the maker's shop. What cannot be had is a [`Finding`] with remedies, never an
+//! error of the board: one that is short of planks is still a board.
 
-mod apply;
-mod change;
+mod findings;
 mod limits;
 mod remedy;
 mod scarfs;
 mod section;
 mod shortage;
-mod trouble;
 mod work;
 
-pub use change::{Change, Remedy};
+pub use findings::unjudged;
 pub use limits::limits;
 pub use section::Again;
-pub use trouble::Trouble;
-use trouble::troubles;
 pub use work::{Clamp, StripWork};
 
 use crate::design::Design;
+use crate::design::finding::Finding;
 use crate::rail::{CourseKind, Strip};
 use crate::wood::stock::cutting::{Budget, CuttingPlan, Scarfed, StripNeed, cutting_plan};
 use crate::wood::stock::{MillingPlan, Profiles, Step, StockError, Totals, milling_plan, totals};
@@ -120,7 +117,7 @@ impl Yard {
 
     /// What passes a limit or cannot be had, and what to change, for the `design` and the `strips` this was made of; `again` lays the rail
     /// of a changed design, to try what is offered.
-    pub fn troubles(&self, design: &Design, strips: &[Strip], again: Again<'_>) -> Vec<Trouble> {
+    pub fn findings(&self, design: &Design, strips: &[Strip], again: Again<'_>) -> Vec<Finding> {
         let shortage = shortage::Shortage {
             design,
             strips,
@@ -129,7 +126,7 @@ impl Yard {
             profiles: &self.profiles,
             budget: Budget::default(),
         };
-        troubles(&shortage, &self.faults, again)
+        findings::strip_findings(&shortage, &self.faults, again)
     }
 
     /// How strip `number` is scarfed, lamination by lamination; nothing where there is no plan.

@@ -1,11 +1,10 @@
 //! Changes that bring strips within their limits, each tried, the smallest first.
 
 use super::StripWork;
-use super::change::{Change, Remedy};
 use super::limits::limits;
 use super::section::{Again, Search, Size, THINNEST};
+use crate::design::finding::{Change, Remedy};
 use crate::design::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
-use crate::design::units::size;
 use crate::design::{Design, Laid, Starter};
 use crate::rail::{Bar, CourseKind, Demand, Strained};
 
@@ -161,19 +160,7 @@ impl Trial<'_> {
                 let (count, bar) = (starter.laminations, Bar::of(starter.bent()));
                 let share = self.worst(bar)?;
                 (share <= 1.0 && self.harmless(bar)).then(|| Remedy {
-                    text: format!(
-                        "bend each starter as {count} laminations of {:.1} × {:.1} mm, {}, and glue them together on the frame: \
-                         {} in [construction.starter]",
-                        starter.lamination(),
-                        now.size,
-                        laid.words(),
-                        if laid == now.laid {
-                            "`laminations`"
-                        } else {
-                            "`laminations` and `laid`"
-                        }
-                    ),
-                    change: Change::Laminations { count, laid },
+                    change: Change::Laminations { count, laid, now },
                     ratio: Some(share),
                     effort: 0.15 * count.saturating_sub(now.laminations).max(1) as f64,
                 })
@@ -223,11 +210,10 @@ impl Trial<'_> {
             .collect();
         able.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(b.1)));
         able.truncate(NAMED);
-        let (share, first) = able.first().copied()?;
-        let names: Vec<&str> = able.iter().map(|a| a.1).collect();
+        let share = able.first()?.0;
+        let names = able.iter().map(|a| a.1.to_owned()).collect();
         Some(Remedy {
-            text: format!("use {}", names.join(", or ")),
-            change: Change::Species(first.to_owned()),
+            change: Change::Species(names),
             ratio: Some(share),
             effort: 0.25,
         })
@@ -268,11 +254,7 @@ impl Trial<'_> {
         let most = self.over.iter().map(|(_, d)| d.utilisation.value);
         let share = most.fold(0.0, f64::max) / SOFTENED;
         (share <= 1.0).then(|| Remedy {
-            text: format!(
-                "soak or steam them, `softened` in [timber]: softened wood takes about {:.1} % on its stretched side (from memory); try one first",
-                100.0 * SOFTENED
-            ),
-            change: Change::Softened(self.kind),
+            change: Change::Soften(self.design.timber.softened.and(self.kind)),
             ratio: Some(share),
             effort: 0.1,
         })
@@ -288,36 +270,14 @@ impl Trial<'_> {
             }
         })?;
         // Every strain is in proportion to its curvature.
-        let curvature = worst.curvature / worst.utilisation.ratio;
-        let text = match self.strained {
-            Strained::Twist => format!(
-                "draw the rail so that it twists no more than {:.1}° in 100 mm there, where it now twists {:.1}°",
-                (100.0 * curvature).to_degrees(),
-                (100.0 * worst.curvature).to_degrees()
-            ),
-            _ => format!(
-                "draw the rail with no less than {} radius there, where it now has {}",
-                size(self.up(1.0 / curvature), self.design.report),
-                size(1.0 / worst.curvature, self.design.report)
-            ),
-        };
+        let (now, to) = (worst.curvature, worst.curvature / worst.utilisation.ratio);
         Some(Remedy {
-            text,
-            change: Change::Gentler(1000.0 * curvature),
+            change: match self.strained {
+                Strained::Twist => Change::GentlerTwist { to, now },
+                _ => Change::GentlerBend { to, now },
+            },
             ratio: Some(1.0),
             effort: 1.0,
         })
-    }
-}
-
-impl Trial<'_> {
-    /// `mm` taken up to a whole millimetre, or to a sixteenth where the report is in inches.
-    fn up(&self, mm: f64) -> f64 {
-        let step = if self.design.report.is_metric() {
-            1.0
-        } else {
-            25.4 / 16.0
-        };
-        (mm / step).ceil() * step
     }
 }

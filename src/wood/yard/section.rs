@@ -1,8 +1,7 @@
 //! Sections tried against a limit, the rail solved again with each: a thinner or narrower strip lies, and bends, a little differently.
 
 use super::StripWork;
-use super::change::{Change, Remedy};
-use crate::design::units::hundredths;
+use crate::design::finding::{Change, Remedy};
 use crate::design::{Design, Starter, Strip};
 use crate::rail::{self, CourseKind, Strained};
 
@@ -105,11 +104,10 @@ impl Search<'_> {
         }
         let (tenths, share) = low?;
         let size = tenths as f64 / 10.0;
-        let (change, text) = self.change(size)?;
+        let change = self.change(size)?;
         let effort = 1.0 - size / self.now();
         Some(Remedy {
             change,
-            text,
             ratio: Some(share),
             effort: effort + if self.wood.is_some() { 0.25 } else { 0.0 },
         })
@@ -117,7 +115,7 @@ impl Search<'_> {
 
     /// Share of the limits used at worst with this size; `None` where the rail cannot be laid so, or the wood's figures do not say.
     fn share(&self, size: f64) -> Option<f64> {
-        let (change, _) = self.change(size)?;
+        let change = self.change(size)?;
         let mut design = self.design.clone();
         change.apply(&mut design).then_some(())?;
         let strips = (self.again)(&design)?;
@@ -133,46 +131,33 @@ impl Search<'_> {
         Some(most)
     }
 
-    /// What is changed, and how to say it.
-    fn change(&self, size: f64) -> Option<(Change, String)> {
+    /// What is changed.
+    fn change(&self, size: f64) -> Option<Change> {
         let c = &self.design.construction;
-        let (change, text) = match self.size {
-            Size::Thickness => {
-                let strip = thinned(&c.strip, size);
-                (Change::Strip(strip), in_words(&strip))
-            }
-            Size::Width => (
-                Change::Strip(Strip {
-                    width: size,
-                    ..c.strip
-                }),
-                format!("make the strips {size:.1} mm wide"),
-            ),
+        let to = match self.size {
+            Size::Thickness => thinned(&c.strip, size),
+            Size::Width => Strip {
+                width: size,
+                ..c.strip
+            },
             Size::Starter => {
                 let wood = c.starter.size * c.starter.count as f64;
                 let count = (wood / size - 1e-9).ceil() as usize;
-                let change = Change::Starter(Starter {
+                return (count <= MOST_STARTERS).then_some(Change::Starter(Starter {
                     size,
                     count,
                     ..c.starter
-                });
-                (count <= MOST_STARTERS).then_some(())?;
-                let of = match c.starter.laminations {
-                    1 => String::new(),
-                    n => format!(", each still of {n} laminations"),
-                };
-                let text = format!(
-                    "make the starters {size:.1} mm square, {count} to each rail for the same wood{of}"
-                );
-                (change, text)
+                }));
             }
         };
-        Some(match (self.wood, change) {
-            (Some(name), Change::Strip(strip)) => (
-                Change::Both(name.to_owned(), strip),
-                format!("use {name}, and {text}"),
-            ),
-            (_, change) => (change, text),
+        let now = c.strip;
+        Some(match self.wood {
+            Some(wood) => Change::SpeciesAndStrip {
+                wood: wood.to_owned(),
+                to,
+                now,
+            },
+            None => Change::Strip { to, now },
         })
     }
 }
@@ -187,15 +172,4 @@ pub(super) fn thinned(strip: &Strip, thickness: f64) -> Strip {
         cove_radius: strip.cove_radius * scale,
         cove_depth: strip.cove_depth * scale,
     }
-}
-
-/// What to make of the strips when they are thinned.
-fn in_words(to: &Strip) -> String {
-    format!(
-        "make the strips {:.1} mm thick, bead {} and cove {} mm in radius, cove {} mm deep",
-        to.thickness,
-        hundredths(to.bead_radius),
-        hundredths(to.cove_radius),
-        hundredths(to.cove_depth)
-    )
 }

@@ -1,8 +1,8 @@
 //! What to change when strips cannot be scarfed together or planks run out: least changes, each tried.
 
-use super::change::{Change, Remedy};
 use super::{StripWork, scarfs};
-use crate::design::units::{hundredths, size};
+use crate::design::finding::{Change, Remedy};
+use crate::design::units::hundredths;
 use crate::design::{Design, Shop};
 use crate::rail::Strip;
 use crate::wood::stock::cutting::{Budget, StripNeed, cutting_plan_within, scarfs_fit};
@@ -59,11 +59,7 @@ impl Shortage<'_> {
             self.fits(&needs, &self.design.shop)
         })?;
         Some(Remedy {
-            text: format!(
-                "let scarfs nearer to the bends: `scarf_strain` {:.2}, now {now:.2}",
-                at(step)
-            ),
-            change: Change::ScarfStrain(at(step)),
+            change: Change::ScarfStrain { to: at(step), now },
             ratio: None,
             effort: at(step) - now,
         })
@@ -81,14 +77,8 @@ impl Shortage<'_> {
             };
             self.fits(self.needs, &shop)
         })?;
-        let unit = self.design.report;
         Some(Remedy {
-            text: format!(
-                "let scarfs of neighbouring courses nearer to each other: `stagger` {}, now {}",
-                size(at(step), unit),
-                size(now, unit)
-            ),
-            change: Change::Stagger(at(step)),
+            change: Change::Stagger { to: at(step), now },
             ratio: None,
             effort: 1.0 - at(step) / now.max(1e-9),
         })
@@ -114,15 +104,13 @@ impl Shortage<'_> {
             shop
         };
         let step = least(steps, |step| self.fits(self.needs, &longer(step)))?;
-        let unit = self.design.report;
         Some(Remedy {
-            text: format!(
-                "get {} of {}, now {}",
-                longest.name,
-                size(at(step), unit),
-                size(longest.length, unit)
-            ),
-            change: Change::PlankLength(index, at(step)),
+            change: Change::PlankLength {
+                plank: index,
+                name: longest.name.clone(),
+                to: at(step),
+                now: longest.length,
+            },
             ratio: None,
             effort: 0.3,
         })
@@ -142,8 +130,12 @@ impl Shortage<'_> {
         let (more, count, index) = limited.min()?;
         let plank = shop.planks.get(index)?;
         Some(Remedy {
-            text: format!("get {more} more of {}, {count} in all", plank.name),
-            change: Change::PlankCount(index, count),
+            change: Change::PlankCount {
+                plank: index,
+                name: plank.name.clone(),
+                more,
+                to: count,
+            },
             ratio: None,
             effort: 0.3,
         })

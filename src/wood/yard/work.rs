@@ -120,14 +120,9 @@ impl Strained {
 }
 
 impl Demand {
-    /// Where it is, by ribs: `between ribs 3 and 4`.
-    pub fn place(&self, ribs: usize) -> String {
+    /// Between which of so many ribs it is, tail first; nothing for a block.
+    pub fn between_ribs(&self, ribs: usize) -> [Option<usize>; 2] {
         let [a, b] = self.between;
-        match (a == 0, b > ribs) {
-            (true, true) => "between the blocks".to_owned(),
-            (true, false) => format!("between the tail block and rib {b}"),
-            (false, true) => format!("between rib {a} and the nose block"),
-            (false, false) => format!("between ribs {a} and {b}"),
-        }
+        [(a > 0).then_some(a), (b <= ribs).then_some(b)]
     }
 }

@@ -4,6 +4,7 @@ pub mod any_design;
 pub mod browser;
 pub mod descent;
 pub mod flat;
+pub mod found;
 pub mod imports;
 pub mod outcome;
 pub mod outside;

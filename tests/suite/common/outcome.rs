@@ -2,10 +2,11 @@
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
+use super::found::rail_places;
 use boardwright::board::Board;
+use boardwright::design::finding::{Code, Place};
 use boardwright::design::{Design, parse};
 use boardwright::output::{OutputOptions, files};
-use boardwright::rail::{Trouble, Warning};
 use boardwright::views::dry_fit::{Contact, Kind as ContactKind, Spot, dry_fit};
 use boardwright::views::report::report;
 
@@ -146,15 +147,17 @@ pub fn is_warned_of(board: &Board, contact: &Contact) -> bool {
     let overlap = over(contact.found.overlap, contact.kind.overlap_limit());
     let gap = over(contact.found.gap, contact.kind.gap_limit());
     // The finding is of the worst place in a rib's share of the board.
-    let told = |spot: Spot, trouble: Trouble| {
-        let near = |w: &&Warning| {
+    let told = |spot: Spot, code: Code| {
+        let near = |place: &Place| {
             let ribs = &board.design.construction.rib_stations;
             let share = |x: f64| ribs.windows(2).filter(|r| (r[0] + r[1]) / 2.0 < x).count() + 1;
-            let strip = format!("strip-{:02}-", w.course);
+            let strip = format!("strip-{:02}-", place.course.unwrap());
             let named = contact.parts.iter().any(|part| part.starts_with(&strip));
-            w.trouble == trouble && named && w.rib.abs_diff(share(spot.at[0])) <= 1
+            named && place.rib.unwrap().abs_diff(share(spot.at[0])) <= 1
         };
-        board.warnings.iter().any(|w| near(&w))
+        rail_places(&board.quick_findings, code)
+            .iter()
+            .any(|(place, _)| near(place))
     };
     if let Some(spot) = overlap.or(gap)
         && breaks(board, contact, spot.at[0])
@@ -163,11 +166,11 @@ pub fn is_warned_of(board: &Board, contact: &Contact) -> bool {
     }
     match contact.kind {
         ContactKind::CoveOnBead => {
-            overlap.is_none_or(|s| told(s, Trouble::DigIn))
-                && gap.is_none_or(|s| told(s, Trouble::MouthGap))
+            overlap.is_none_or(|s| told(s, Code::LipOverlap))
+                && gap.is_none_or(|s| told(s, Code::JointGap))
         }
         ContactKind::StarterOnBottom => {
-            overlap.is_none() && gap.is_none_or(|s| told(s, Trouble::OffSkin))
+            overlap.is_none() && gap.is_none_or(|s| told(s, Code::OffSkin))
         }
         _ => false,
     }

@@ -95,6 +95,7 @@ fn write_block(html: &mut String, block: &Block, unit: Unit) -> Result<(), Expor
             html.push_str("</dl>\n");
         }
         Block::Findings(remarks) => remarks.iter().for_each(|r| write_remark(html, r)),
+        Block::Sketch(sketch) => put(html, format_args!("<pre>{}</pre>\n", verbatim(sketch))),
         Block::Pictures(pictures) => {
             html.push_str("<div class=\"pictures\">\n");
             for picture in pictures {
@@ -131,7 +132,11 @@ fn write_remark(html: &mut String, remark: &Remark) {
     if !remark.extent.is_empty() {
         put(html, format_args!(": {}", words(&remark.extent)));
     }
-    html.push_str(".</p>");
+    html.push('.');
+    if let Some(code) = remark.code {
+        put(html, format_args!(" <span class=\"small\">[{code}]</span>"));
+    }
+    html.push_str("</p>");
     match remark.remedies.as_slice() {
         [] => {}
         [one] => put(html, format_args!("<p>Fix: {}.</p>", words(one))),

@@ -2,15 +2,14 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::wishes::{text, wish};
+use boardwright::design::finding::{Code, Finding};
 use boardwright::design::{Design, KeyFault, parse, place_faults};
-use boardwright::shape::{
-    DEFAULT_TOLERANCE, ShapeMeasure, ShapeTrouble, key_faults, measures, shape_troubles, shell,
-};
+use boardwright::shape::{DEFAULT_TOLERANCE, key_faults, measures, shape_findings, shell};
 use proptest::prelude::*;
 
-fn troubles(design: &Design) -> Vec<ShapeTrouble> {
+fn findings(design: &Design) -> Vec<Finding> {
     let shell = shell(design, DEFAULT_TOLERANCE).unwrap_or_else(|e| panic!("{e}"));
-    shape_troubles(design, &shell, &measures(&shell).unwrap())
+    shape_findings(design, &shell, &measures(&shell).unwrap())
 }
 
 fn fish(outline: &str, rocker: &str) -> String {
@@ -23,26 +22,29 @@ fn fish(outline: &str, rocker: &str) -> String {
 /// The nose stands so steep that calipers set square to the bottom reach far along the deck.
 #[test]
 fn a_nose_as_steep_as_a_wall_is_reported() {
-    let found = troubles(&parse(&fish("", "nose = 17\n"), "f").unwrap());
+    let found = findings(&parse(&fish("", "nose = 17\n"), "f").unwrap());
     let thick = found
         .iter()
-        .find(|t| t.measure == ShapeMeasure::Thickness)
+        .find(|t| t.code == Code::ShapeThickness)
         .unwrap();
-    assert!((thick.entered - 60.325).abs() < 1e-9, "{thick:?}");
-    assert!(thick.measured > 1.5 * thick.entered, "{thick:?}");
+    assert!((thick.limit.unwrap() - 60.325).abs() < 1e-9, "{thick:?}");
+    assert!(
+        thick.value.unwrap() > 1.5 * thick.limit.unwrap(),
+        "{thick:?}"
+    );
 }
 
 /// The widest place goes where the nose's width asks for it: entered 35 in, found beyond 49 in.
 #[test]
 fn a_wide_point_that_moved_is_reported() {
-    let found = troubles(&parse(&fish("wide_point = 35\nnose_width = 20.9\n", ""), "f").unwrap());
+    let found = findings(&parse(&fish("wide_point = 35\nnose_width = 20.9\n", ""), "f").unwrap());
     let moved = found
         .iter()
-        .find(|t| t.measure == ShapeMeasure::WidePoint)
+        .find(|t| t.code == Code::ShapeWidePoint)
         .unwrap();
-    assert!((moved.entered - 35.0 * 25.4).abs() < 1e-9);
-    assert!(moved.measured > 45.0 * 25.4, "{moved:?}");
-    assert_eq!(moved.x, moved.measured);
+    assert!((moved.limit.unwrap() - 35.0 * 25.4).abs() < 1e-9);
+    assert!(moved.value.unwrap() > 45.0 * 25.4, "{moved:?}");
+    assert_eq!(moved.place.unwrap().x, moved.value);
 }
 
 /// A tail almost as wide as the board right behind the wide point: the outline is at fault, not the foil.
@@ -87,9 +89,9 @@ fn an_end_wider_than_the_board_is_a_fault_of_its_key() {
 #[test]
 fn a_rocker_that_dips_is_reported() {
     let rocker = "points = [[0, 3], [8, 0], [33, 0.5], [60, 0], [66, 6]]\n";
-    let found = troubles(&parse(&fish("", rocker), "f").unwrap());
+    let found = findings(&parse(&fish("", rocker), "f").unwrap());
     assert!(
-        found.iter().any(|t| t.measure == ShapeMeasure::Rocker),
+        found.iter().any(|t| t.code == Code::ShapeRocker),
         "{found:?}"
     );
 }
@@ -100,11 +102,11 @@ fn the_examples_are_as_entered() {
         let path = entry.unwrap().path();
         if path.extension().is_some_and(|e| e == "toml") {
             let design = parse(&std::fs::read_to_string(&path).unwrap(), "x").unwrap();
-            assert_eq!(troubles(&design), [], "{}", path.display());
+            assert_eq!(findings(&design), [], "{}", path.display());
         }
     }
     assert_eq!(
-        troubles(&parse(boardwright::design::starter(), "x").unwrap()),
+        findings(&parse(boardwright::design::starter(), "x").unwrap()),
         []
     );
 }
@@ -120,6 +122,6 @@ proptest! {
     #[test]
     fn a_plausible_board_is_as_entered(wish in wish()) {
         let text = text(&wish);
-        prop_assert_eq!(troubles(&parse(&text, "x").unwrap()), [], "{}", text);
+        prop_assert_eq!(findings(&parse(&text, "x").unwrap()), [], "{}", text);
     }
 }

@@ -5,39 +5,9 @@
 //! source: half a percent of a width or thickness is less than a maker sees, and a board's wide point is felt within
 //! a hundredth of its length.
 
-use serde::Serialize;
-
 use super::{Measures, Shell, TWELVE_INCHES};
+use crate::design::finding::{Change, Code, Finding, Part, Place};
 use crate::design::{Design, OutlineBody, Rocker};
-
-/// A measure that the design says and the shell is measured for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum ShapeMeasure {
-    /// Greatest width.
-    Width,
-    /// Place of the greatest width.
-    WidePoint,
-    /// Greatest thickness, square to the bottom.
-    Thickness,
-    /// Thickness at a point of the foil, square to the bottom.
-    FoilPoint,
-    /// Height of the bottom's centreline.
-    Rocker,
-}
-
-/// A measure that is not what was entered.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct ShapeTrouble {
-    /// What is measured.
-    pub measure: ShapeMeasure,
-    /// Where it is measured, mm from the tail.
-    pub x: f64,
-    /// What was entered, mm.
-    pub entered: f64,
-    /// What is measured, mm.
-    pub measured: f64,
-}
 
 /// The least difference of widths, thicknesses and heights that is reported, mm.
 const LEAST: f64 = 1.0;
@@ -49,17 +19,17 @@ const SWELL: f64 = 0.03;
 /// The least move of the wide point that is reported, as a fraction of the length.
 const MOVE: f64 = 0.01;
 
-/// Every measure of `shell` that is not what `design` says.
-pub fn shape_troubles(design: &Design, shell: &Shell, m: &Measures) -> Vec<ShapeTrouble> {
+/// Every measure of `shell` that is not what `design` says: the value is what is measured, the limit what was entered, both mm.
+pub fn shape_findings(design: &Design, shell: &Shell, m: &Measures) -> Vec<Finding> {
     let mut found = Vec::new();
-    let mut compare = |measure, x: f64, entered: f64, measured: f64, bound: f64| {
+    let mut compare = |code: Code, x: f64, entered: f64, measured: f64, bound: f64| {
         if (measured - entered).abs() > bound {
-            found.push(ShapeTrouble {
-                measure,
-                x,
-                entered,
-                measured,
-            });
+            found.push(
+                Finding::new(code, Part::Shape)
+                    .at(Place::at(x))
+                    .measured(measured, entered)
+                    .remedies(changes(code)),
+            );
         }
     };
     let near = |entered: f64| LEAST.max(SHARE * entered);
@@ -67,16 +37,10 @@ pub fn shape_troubles(design: &Design, shell: &Shell, m: &Measures) -> Vec<Shape
         width, wide_point, ..
     } = design.outline.body
     {
-        compare(
-            ShapeMeasure::Width,
-            m.wide_point,
-            width,
-            m.width,
-            near(width),
-        );
+        compare(Code::ShapeWidth, m.wide_point, width, m.width, near(width));
         let bound = MOVE * design.length;
         compare(
-            ShapeMeasure::WidePoint,
+            Code::ShapeWidePoint,
             m.wide_point,
             wide_point,
             m.wide_point,
@@ -88,7 +52,7 @@ pub fn shape_troubles(design: &Design, shell: &Shell, m: &Measures) -> Vec<Shape
     if m.thickness > thickest {
         let bound = near(thickest).max(SWELL * thickest);
         compare(
-            ShapeMeasure::Thickness,
+            Code::ShapeThickness,
             m.thick_point,
             thickest,
             m.thickness,
@@ -99,7 +63,7 @@ pub fn shape_troubles(design: &Design, shell: &Shell, m: &Measures) -> Vec<Shape
     let inside = |x: f64| x >= TWELVE_INCHES.min(design.length / 4.0) && design.length - x >= 1.0;
     for &[x, entered] in points.iter().filter(|p| inside(p[0])) {
         let measured = shell.square_thickness(x);
-        compare(ShapeMeasure::FoilPoint, x, entered, measured, near(entered));
+        compare(Code::ShapeFoilPoint, x, entered, measured, near(entered));
     }
     let heights = match &design.rocker {
         Rocker::Points(points) => points.clone(),
@@ -107,7 +71,7 @@ pub fn shape_troubles(design: &Design, shell: &Shell, m: &Measures) -> Vec<Shape
     };
     for [x, entered] in heights {
         compare(
-            ShapeMeasure::Rocker,
+            Code::ShapeRocker,
             x,
             entered,
             shell.centre_heights(x)[0],
@@ -115,4 +79,14 @@ pub fn shape_troubles(design: &Design, shell: &Shell, m: &Measures) -> Vec<Shape
         );
     }
     found
+}
+
+fn changes(code: Code) -> Vec<Change> {
+    match code {
+        Code::ShapeWidth => vec![Change::LessEndWidths, Change::OutlinePoints],
+        Code::ShapeWidePoint => vec![Change::LessEndWidths, Change::MoveWidePoint],
+        Code::ShapeThickness => vec![Change::MoreFoilPoints, Change::LessRocker],
+        Code::ShapeFoilPoint => vec![Change::FartherFoilPoints, Change::LessRocker],
+        _ => vec![Change::RockerPoints],
+    }
 }

@@ -1,9 +1,11 @@
-//! Warnings of the rail look at its whole length, not at the ribs alone.
+//! Findings of the rail look at its whole length, not at the ribs alone.
 #![allow(clippy::unwrap_used)]
 
+use crate::common::found::rail_places;
 use boardwright::board::Board;
+use boardwright::design::finding::Code;
 use boardwright::design::{Lie, parse};
-use boardwright::rail::{Limits, Trouble, warnings};
+use boardwright::rail::{Limits, rail_findings};
 use boardwright::views::solids::{frame_preview, planed_strips};
 
 /// Altitude, mm, under which a triangle is one of rounding only.
@@ -30,23 +32,23 @@ fn cover_that_falls_short_between_ribs_is_told_with_its_place_and_the_nearest_ri
         more.cover = (at_ribs + anywhere) / 2.0;
         let of = |c| {
             let context = &board.rail_context;
-            warnings(&board.shell, context, c, &board.rail, &Limits::default()).unwrap()
+            let found = rail_findings(&board.shell, context, c, &board.rail, &Limits::default());
+            rail_places(&found.unwrap(), Code::WoodBehindRail)
         };
-        assert!(of(c).iter().all(|w| w.trouble != Trouble::Cover));
+        assert!(of(c).is_empty());
         let told = of(&more);
-        let told: Vec<_> = told
-            .iter()
-            .filter(|w| w.trouble == Trouble::Cover)
-            .collect();
         assert!(
-            told.iter().any(|w| (w.value - anywhere).abs() < 1e-12),
+            told.iter()
+                .any(|(_, value)| (value - anywhere).abs() < 1e-12),
             "{name}"
         );
-        for w in told {
-            assert_eq!(cover(w.x), w.value);
-            let off = |x: &f64| (w.x - x).abs();
+        for (place, value) in told {
+            let x = place.x.unwrap();
+            assert_eq!(cover(x), value);
+            let off = |station: &f64| (x - station).abs();
             let nearest = c.rib_stations.iter().map(off).fold(f64::INFINITY, f64::min);
-            assert!(off(&c.rib_stations[w.rib - 1]) <= nearest + 1e-9 && nearest > 1.0);
+            let rib = c.rib_stations[place.rib.unwrap() - 1];
+            assert!(off(&rib) <= nearest + 1e-9 && nearest > 1.0);
         }
     }
 }
