@@ -12,7 +12,9 @@ pub struct Convergence {
     pub rounds: usize,
     /// The strip that moved most in the last of them.
     pub movement: Movement,
-    /// Whether it moved less than [`SolveLimits::movement`](super::SolveLimits::movement).
+    /// Planes whose number of courses changed in that round: there a course came or went, which has no movement.
+    pub course_changes: usize,
+    /// Whether the strip that moved most moved less than [`SolveLimits::movement`](super::SolveLimits::movement).
     pub settled: bool,
     /// Depths of the guide that were tried, the search stage's included.
     pub depths: usize,

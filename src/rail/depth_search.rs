@@ -52,7 +52,7 @@ impl DepthStage {
                 None => Some(Balance::NoStrips),
                 Some(over) if over.abs() < self.balanced => Some(Balance::Even),
                 Some(_) if (next - depth).abs() < LEAST_STEP => {
-                    // Not the bracket's own closing: one side of it was never found.
+                    // A closed bracket has shrunk onto a jump; an open one was stopped by the range.
                     Some(if bracket.is_closed() {
                         Balance::Jump
                     } else {
@@ -172,7 +172,7 @@ mod tests {
         assert_eq!(search(6, jump).balance, Balance::Jump);
         // No strips.
         assert_eq!(search(6, |_| None).balance, Balance::NoStrips);
-        // Two steps are too few for a bent imbalance without a jump.
+        // One step is too few for a bent imbalance without a jump.
         let bent = |depth: f64| Some(2.0 * (1.8 - depth) + 0.5 * (1.8 - depth).powi(2));
         assert_eq!(search(1, bent).balance, Balance::StepLimit);
         assert_eq!(search(9, bent).balance, Balance::Even);

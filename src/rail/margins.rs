@@ -82,7 +82,7 @@ fn chain(plane: &StackPlane, stack: &Stack, side: Side) -> Vec<(usize, Vec<Edge>
     let courses = &stack.courses;
     let indices: Vec<usize> = match side {
         Side::Inner => stack.inner_courses().collect(),
-        // EdgeOwner starters side by side only the outermost is seen from outside.
+        // Of starters side by side only the outermost is seen from outside.
         Side::Outer => {
             let backed = courses.first().is_some_and(Course::has_backing);
             let hidden = |i: usize| backed && i > 0 && !courses[i].is_moulded();

@@ -34,7 +34,7 @@
 //! 3. *Balance.* Over all planes the least excess of cover over what is required equals that of proud, over moulded strips.
 //!
 //! **Residuals** (`residuals.rs`). Of 2 the *movement*: how far a strip's head moves, mm, when directions are taken once more and the stacks
-//! built anew. Of 3 the *imbalance*, mm: excess of proud less excess of cover. 1 is solved exactly at each depth on a grid of its own.
+//! built anew; a course that comes or goes in a plane has none, and is counted. Of 3 the *imbalance*, mm: excess of proud less excess of cover. 1 is solved exactly at each depth on a grid of its own.
 //!
 //! # The iteration
 //!
@@ -50,7 +50,7 @@
 //! The search stage hands its last depth and slope to the build stage. Of the rails built the best balanced is kept, with its
 //! [`Convergence`]. There need be no balance: where a course comes or goes the margins jump, and the depth may come to an end of its range;
 //! [`Balance`] says which. Nothing proves that the rounds converge. On ordinary boards each makes the movement some ten times smaller; a
-//! rail that still moves after the last is warned of (`rail-unsettled`).
+//! rail that still moves after the last is a finding of [`rail_findings`].
 //!
 //! Cost: a round builds every stack once, and a depth of the build stage follows the guide in every plane once. Both run on all processors;
 //! results do not depend on their number.

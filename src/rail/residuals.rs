@@ -32,6 +32,14 @@ pub(super) fn movement(before: &[Stack], after: &[Stack]) -> Movement {
     all.max_by(|a, b| a.by.total_cmp(&b.by)).unwrap_or_default()
 }
 
+/// Planes in which a course comes or goes from one round to the next.
+pub(super) fn course_changes(before: &[Stack], after: &[Stack]) -> usize {
+    let pairs = before.iter().zip(after);
+    pairs
+        .filter(|(a, b)| a.courses.len() != b.courses.len())
+        .count()
+}
+
 /// By how much, mm, the stock outside moulded strips is more over what is required than the wood behind them, each at its worst; `None`
 /// without moulded strips.
 pub(super) fn imbalance<'a>(

@@ -1,4 +1,4 @@
-//! LeastDistances distances from the finished section to the edges of strips.
+//! Least distances from the finished section to the edges of strips.
 
 use serde::Serialize;
 
@@ -10,7 +10,7 @@ use crate::shape::{LinePiece, PlaneLine};
 /// The least of something over a rail's section, and the course where it is.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Margin {
-    /// LeastDistances value, mm.
+    /// Least value, mm.
     pub least: f64,
     /// Index of the course.
     pub course: usize,
@@ -104,7 +104,7 @@ struct SectionPiece<'a> {
     length: f64,
 }
 
-/// LeastDistances cosine between a strip and the surface it follows that is reckoned with: strips turn no further than 75° from the board's length.
+/// Least cosine between a strip and the surface it follows: strips turn no further than 75° from the board's length.
 const LEAST_COSINE: f64 = 0.25;
 
 impl<'a> Section<'a> {

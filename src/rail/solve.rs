@@ -9,7 +9,7 @@ use super::directions::{Directions, directions};
 use super::margins::{Margins, margins};
 use super::plane_context::{PlaneContext, StackPlane};
 use super::problem::{RailContext, RailProblem, SolveLimits};
-use super::residuals::{Movement, imbalance, movement};
+use super::residuals::{Movement, course_changes, imbalance, movement};
 use super::run_outs::{RunOutPlanes, run_outs};
 use super::stack::{Stack, StackHints, stack};
 use super::unknowns::{Grid, Unknowns};
@@ -70,6 +70,8 @@ struct Rounds {
     count: usize,
     /// Of the last round.
     movement: Movement,
+    /// Of the last round.
+    course_changes: usize,
 }
 
 impl<'a> Iteration<'a> {
@@ -156,6 +158,7 @@ impl<'a> Iteration<'a> {
         let convergence = Convergence {
             rounds: rounds.count,
             movement: rounds.movement,
+            course_changes: rounds.course_changes,
             settled: rounds.count > 0 && rounds.movement.by < problem.limits.movement,
             imbalance: imbalance(problem.construction, margins.iter().flatten()),
             ..Convergence::default()
@@ -190,11 +193,13 @@ impl<'a> Iteration<'a> {
             stacks: build(&first, unknowns),
             count: 0,
             movement: Movement::default(),
+            course_changes: 0,
         };
         while rounds.count < limits.rounds {
             unknowns.shift_edge(&rounds.stacks);
             let next = build(&directions(&rounds.stacks), unknowns);
             rounds.movement = movement(&rounds.stacks, &next);
+            rounds.course_changes = course_changes(&rounds.stacks, &next);
             rounds.stacks = next;
             rounds.count += 1;
             if rounds.movement.by < limits.movement {

@@ -11,7 +11,7 @@ use super::course::Course;
 use super::directions::Directions;
 use super::plane_context::StackPlane;
 use super::smoothing::{outside, smooth};
-use super::stack::{Stack, StackHints, stack};
+use super::stack::{Stack, StackHints, stack_up_to};
 use crate::design::{Construction, Lie};
 use crate::geometry::curve::{BSpline, Vector};
 
@@ -22,7 +22,7 @@ pub(super) enum Grid {
     Build,
 }
 
-/// The rail's unknowns. With the planes, which hold all that is known, they make the stacks.
+/// The rail's unknowns. With the planes, which hold the inputs, they make the stacks.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Unknowns {
     /// Depth of the guide under the finished surface, mm.
@@ -52,7 +52,7 @@ impl Unknowns {
         }
     }
 
-    /// The directions known on a grid, taken out.
+    /// Takes out the directions of a grid.
     pub fn take_directions(&mut self, grid: Grid) -> Option<Directions> {
         self.directions[grid as usize].take()
     }
@@ -72,17 +72,17 @@ impl Unknowns {
         let step = (last.x - first.x) / (planes.len() - 1) as f64;
         let x: Vec<f64> = planes.iter().map(|p| p.x).collect();
         if c.starter.lie == Lie::Abreast {
-            let stacks = self.stacks_on(planes, c, directions);
+            let stacks = self.stacks_on(planes, c, directions, 0);
             let required: Vec<_> = stacks.iter().map(|s| s.required_outer_edge).collect();
             self.edge = outside(&x, &required, step);
             self.leans = vec![None; c.starter.count];
             let stand = |s: &Stack, k: &Course| s.courses[0].body().frame.local(k.body().foot).x;
-            let stacks = self.stacks_on(planes, c, directions);
+            let stacks = self.stacks_on(planes, c, directions, c.starter.count + 1);
             let targets = targets(&stacks, c.starter.count, stand);
             self.stand = smooth(&x, &targets, step, LEAN_STIFFNESS);
         }
         loop {
-            let stacks = self.stacks_on(planes, c, directions);
+            let stacks = self.stacks_on(planes, c, directions, self.leans.len() + 1);
             let targets = targets(&stacks, self.leans.len(), |_, k| k.lean());
             if targets.iter().all(Option::is_none) {
                 return;
@@ -91,22 +91,24 @@ impl Unknowns {
         }
     }
 
+    /// The lowest `most` courses in every plane.
     fn stacks_on(
         &self,
         planes: &[StackPlane],
         c: &Construction,
         directions: &Directions,
+        most: usize,
     ) -> Vec<Stack> {
         let pairs = planes.iter().zip(directions);
         pairs
             .map(|(plane, directions)| {
                 let leans = self.leans_at(plane.x);
-                stack(plane, c, &self.hints(plane.x, directions, &leans))
+                stack_up_to(plane, c, &self.hints(plane.x, directions, &leans), most)
             })
             .collect()
     }
 
-    /// What is known at `x` of courses that run in `directions` and lean as [`leans_at`](Self::leans_at) has it.
+    /// The hints at `x` for courses that run in `directions` and lean as [`leans_at`](Self::leans_at) has it.
     pub fn hints<'a>(
         &self,
         x: f64,

@@ -13,6 +13,8 @@ pub(super) struct StackBuilder<'a> {
     pub plane: &'a StackPlane,
     pub c: &'a Construction,
     pub hints: StackHints<'a>,
+    /// Courses at most.
+    pub most: usize,
     pub courses: Vec<Course>,
     /// Whether the last course stands off the guide because its base would have been planed too steeply.
     pub held_off_guide: bool,
@@ -21,11 +23,17 @@ pub(super) struct StackBuilder<'a> {
 }
 
 impl<'a> StackBuilder<'a> {
-    pub fn new(plane: &'a StackPlane, c: &'a Construction, hints: StackHints<'a>) -> Self {
+    pub fn new(
+        plane: &'a StackPlane,
+        c: &'a Construction,
+        hints: StackHints<'a>,
+        most: usize,
+    ) -> Self {
         Self {
             plane,
             c,
             hints,
+            most,
             courses: Vec::new(),
             held_off_guide: false,
             required_outer_edge: None,

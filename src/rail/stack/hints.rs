@@ -2,7 +2,7 @@
 
 use crate::geometry::curve::Vector;
 
-/// What is known of the courses of a stack before it is built, from the bottom up.
+/// What is decided of a stack's courses before it is built, from the bottom up.
 #[derive(Debug, Clone, Copy, Default)]
 pub(in crate::rail) struct StackHints<'a> {
     /// Their directions; else the guide's.

@@ -44,7 +44,17 @@ pub struct Stack {
 
 /// Builds the stack in `plane`.
 pub(super) fn stack(plane: &StackPlane, c: &Construction, hints: &StackHints) -> Stack {
-    let mut builder = StackBuilder::new(plane, c, *hints);
+    stack_up_to(plane, c, hints, MOST_COURSES)
+}
+
+/// As [`stack`], of no more than the lowest `most` courses: how they lie does not depend on those above. Starters side by side are all laid.
+pub(super) fn stack_up_to(
+    plane: &StackPlane,
+    c: &Construction,
+    hints: &StackHints,
+    most: usize,
+) -> Stack {
+    let mut builder = StackBuilder::new(plane, c, *hints, most.min(MOST_COURSES));
     let suffice = lay_courses(&mut builder);
     let StackBuilder {
         courses,
@@ -86,7 +96,7 @@ fn lay_courses(builder: &mut StackBuilder<'_>) -> bool {
     }
     // At the centre plane it would meet the other rail's.
     let half = builder.c.strip.thickness / 2.0;
-    while builder.courses.len() < MOST_COURSES
+    while builder.courses.len() < builder.most
         && !builder.reaches_deck()
         && builder.foot(v).x > half
     {
