@@ -51,7 +51,6 @@ fn page(code: Code, paint: Paint) -> String {
     let e = explain(code);
     let mut text = format!("{}: {}\n\n", paint.bold(code.name()), code.title());
     text.push_str(&wrapped(e.meaning, WIDTH, ""));
-    text.push('\n');
     for line in e.sketch.lines() {
         text.push_str(line);
         text.push('\n');

@@ -5,6 +5,7 @@ use std::fmt::Write;
 use super::html::{STYLE, escape, put};
 use crate::board::Board;
 use crate::design::units::{self, hundredths};
+use crate::views::report::Report;
 use crate::views::sheets::PlankSheet;
 use crate::wood::stock::cutting::Scarfed;
 use crate::wood::stock::{Cutter, MillingPlan, RouterSetup, Step};
@@ -20,7 +21,7 @@ img{max-width:100%;border:1px solid #ddd;margin:.5rem 0}\
 @media(max-width:45rem){.step{grid-template-columns:1fr}}";
 
 /// The page.
-pub(super) fn page(board: &Board, planks: &[PlankSheet]) -> String {
+pub(super) fn page(board: &Board, report: &Report, planks: &[PlankSheet]) -> String {
     let name = escape(&board.design.name);
     let yard = &board.yard;
     let mut html = String::new();
@@ -60,13 +61,18 @@ pub(super) fn page(board: &Board, planks: &[PlankSheet]) -> String {
                 );
             }
         }
-        Err(fault) => put(
-            &mut html,
-            format_args!(
-                "<p class=\"warning\">No plan: {}.</p>\n",
-                escape(&fault.to_string())
-            ),
-        ),
+        Err(_) => {
+            let of_planks = report.findings.iter().filter(|f| f.code.is_of_planks());
+            for found in of_planks {
+                put(
+                    &mut html,
+                    format_args!(
+                        "<p class=\"error\">No plan: {}.</p>\n",
+                        escape(&found.text.sentence())
+                    ),
+                );
+            }
+        }
     }
     strips(&mut html, board);
     html.push_str("</body>\n</html>\n");

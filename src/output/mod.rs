@@ -157,11 +157,11 @@ pub fn files(
         let text = json::write(&named.table)?;
         add(format!("tables/{name}.json"), what, text.into_bytes());
     }
-    let html = milling::page(board, &planks);
+    let html = milling::page(board, report, &planks);
     let what = "milling sheets with cautions, cutting plan and strips: print this for the shop";
     add(milling::PAGE.into(), what, html.into_bytes());
     let text = format!("{:#}\n", report.json()?);
-    let what = "measures, frame, rail and warnings, for programs";
+    let what = "measures, frame, rail and findings, for programs";
     add("board.json".into(), what, text.into_bytes());
     let html = index::page(board, report, &sheets, &files);
     files.push(OutFile {

@@ -164,7 +164,7 @@ impl WoodReport {
                 ),
             );
         } else {
-            row("planks", "no cutting plan: see the warnings".to_owned());
+            row("planks", "no cutting plan: see the errors".to_owned());
         }
         if let Some(p) = self.plan {
             row(
