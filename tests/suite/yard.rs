@@ -250,7 +250,7 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
                 Change::GentlerBend { to, now } | Change::GentlerTwist { to, now } => {
                     // Twist's strain per radian depends on the section alone, as bending's per curvature does.
                     let worst = board.yard.worst(strained).unwrap().1;
-                    assert!(*to < worst.curvature && to < now);
+                    assert!(*to < 1000.0 * worst.curvature && to < now);
                     tried[3] += 1;
                 }
                 _ => {}

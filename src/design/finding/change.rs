@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::BoardEnd;
 use crate::design::{Laid, Softened, Starter, Strip};
 
-/// A change. Lengths are mm, angles radians, masses kg.
+/// A change. Lengths are mm, masses kg.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", rename_all_fields = "kebab-case")]
 #[non_exhaustive]
@@ -120,14 +120,14 @@ pub enum Change {
     Soften(Softened),
     /// A rail with no tighter bend.
     GentlerBend {
-        /// Curvature that would pass, 1/mm.
+        /// Curvature that would pass, 1/m.
         to: f64,
         /// Curvature now.
         now: f64,
     },
     /// A rail with no more twist.
     GentlerTwist {
-        /// Twist that would pass, radians/mm.
+        /// Twist that would pass, radians/m.
         to: f64,
         /// Twist now.
         now: f64,

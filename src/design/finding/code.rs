@@ -182,6 +182,19 @@ impl Code {
         matches!(self, Self::WoodBehindRail | Self::PlaningAllowance)
     }
 
+    /// Whether it says why no cutting plan can be made.
+    pub fn is_of_planks(self) -> bool {
+        matches!(
+            self,
+            Self::PlankTooSmall
+                | Self::ScarfNoRoom
+                | Self::PlanksTooFew
+                | Self::PlanksMissing
+                | Self::PlanUnfinished
+                | Self::ShopFigures
+        )
+    }
+
     /// The code of this name.
     pub fn find(name: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|code| code.name() == name)

@@ -54,19 +54,19 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
         }
         Change::GentlerBend { to, now } => format!(
             "draw the rail with no less than {} radius there, where it now has {}",
-            size(up(1.0 / to, unit), unit),
-            size(1.0 / now, unit)
+            size(up(1000.0 / to, unit), unit),
+            size(1000.0 / now, unit)
         ),
         Change::GentlerTwist { to, now } => {
-            let (length, name) = if unit.is_metric() {
-                (100.0, "100 mm")
+            let (metres, name) = if unit.is_metric() {
+                (0.1, "100 mm")
             } else {
-                (304.8, "1 ft")
+                (0.3048, "1 ft")
             };
             format!(
                 "draw the rail so that it twists no more than {:.1}° in {name} there, where it now twists {:.1}°",
-                (length * to).to_degrees(),
-                (length * now).to_degrees()
+                (metres * to).to_degrees(),
+                (metres * now).to_degrees()
             )
         }
         Change::ScarfStrain { to, now } => {

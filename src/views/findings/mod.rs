@@ -9,6 +9,8 @@ mod extent;
 mod headline;
 mod numbers;
 mod parts;
+#[cfg(test)]
+mod tests;
 
 pub use change::remedy;
 pub use explain::{Explanation, explain};

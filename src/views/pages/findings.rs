@@ -35,7 +35,7 @@ pub(super) fn findings(report: &Report) -> Vec<Section> {
 }
 
 /// A finding as a page shows it.
-fn remark(text: &FindingText) -> Remark {
+pub(super) fn remark(text: &FindingText) -> Remark {
     Remark {
         tone: match text.severity {
             Severity::Error => Tone::Error,

@@ -1,17 +1,19 @@
 //! The page for the shop: how each profile is milled, with the cautions beside each machine, and what is cut from which plank.
 
 use super::INDEX;
+use super::findings::remark;
 use super::text::{capital, fine, section};
 use crate::board::Board;
 use crate::design::units::{self, Unit};
 use crate::views::document::{Block, Document, Image, Picture, Prose, Section, Step, Tone, Width};
+use crate::views::report::Report;
 use crate::views::sheets::PlankSheet;
 use crate::views::table::{Cell, Quantity, Table};
 use crate::wood::stock::cutting::Scarfed;
 use crate::wood::stock::{self, Cutter, MillingPlan, RouterSetup};
 
 /// The page of `board`, with the drawings of its planks.
-pub fn milling(board: &Board, planks: &[PlankSheet]) -> Document {
+pub fn milling(board: &Board, report: &Report, planks: &[PlankSheet]) -> Document {
     let (yard, unit) = (&board.yard, board.design.report);
     let mut lead = vec![Block::text(
         Prose::from(format!(
@@ -40,10 +42,10 @@ pub fn milling(board: &Board, planks: &[PlankSheet]) -> Document {
         "Cutting plan",
         match &yard.cutting {
             Ok(_) => vec![Block::Pictures(planks.iter().map(plank).collect())],
-            Err(fault) => vec![Block::Text(
-                Tone::Warning,
-                format!("No plan: {fault}.").into(),
-            )],
+            Err(_) => {
+                let of_planks = report.findings.iter().filter(|f| f.code.is_of_planks());
+                vec![Block::Findings(of_planks.map(|f| remark(&f.text)).collect())]
+            }
         },
     ));
     sections.push(strips(board));

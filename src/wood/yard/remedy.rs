@@ -270,7 +270,8 @@ impl Trial<'_> {
             }
         })?;
         // Every strain is in proportion to its curvature.
-        let (now, to) = (worst.curvature, worst.curvature / worst.utilisation.ratio);
+        let now = 1000.0 * worst.curvature;
+        let to = now / worst.utilisation.ratio;
         Some(Remedy {
             change: match self.strained {
                 Strained::Twist => Change::GentlerTwist { to, now },

@@ -3,14 +3,14 @@
 use super::Explanation;
 use crate::design::finding::Code;
 
-const BLOCK: &str = "\
+const BLOCK: &str = "
       deck skin ───────___
       ┌────────────       ‾──_
       │ end block             ╲   between the skins' inner
       └────────────       _──‾    faces some wood must be left
     bottom skin ───────‾‾‾";
 
-const ABOVE: &str = "\
+const ABOVE: &str = "
       seen from above
       tail ___────────────────────────
          ╱   ┌──cut-out──┐   │rib
@@ -18,14 +18,14 @@ const ABOVE: &str = "\
       ──┼────────────────────┼──────── spine
         │                    │";
 
-const MEETS: &str = "\
+const MEETS: &str = "
       seen from above      │rib│
            ┌──cut-out──────┼──┐│
            └───────────────┼──┘│
                            ├──►│
                past the rib's nearer face";
 
-const DEPTH: &str = "\
+const DEPTH: &str = "
       ───────┐ cut-out ┌───────  surface it is let into
       pad    │         │    pad
              └─────────┘
@@ -33,7 +33,7 @@ const DEPTH: &str = "\
                 ▼
       ─────────────────────────  inner face of the other skin";
 
-const SPINE: &str = "\
+const SPINE: &str = "
       ───────┐ cut-out ┌───────  surface it is let into
       spine  │         │  spine
              └─────────┘
@@ -41,20 +41,20 @@ const SPINE: &str = "\
                 ▼
       ─────────────────────────";
 
-const PADS: &str = "\
+const PADS: &str = "
       seen from above
          ┌───────────────┐
          │  pad A   ┌────┼──────────┐
          └──────────┼────┘  pad B   │
                     └───────────────┘";
 
-const VENT: &str = "\
+const VENT: &str = "
       ┌──────────┬──────────────────
       │  block ▼ │ hollow      ▼ the vent must open
       │        │ │             │ into the hollow
       └──────────┴──────────────────";
 
-const WATER: &str = "\
+const WATER: &str = "
             ↓ mass of board and load
            ____________
       ~~~~(____________)~~~~~~ water

@@ -3,42 +3,46 @@
 use super::Explanation;
 use crate::design::finding::Code;
 
-const RIB: &str = "\
-        ___──────────deck skin──────────___
-     _/ ┌──────────────────────────────┐ ╲_
-    │ ) │             rib              │ ( │  strips of the rail
-     ‾╲ └──────────────────────────────┘ ╱‾
-        ‾‾‾──────────bottom skin────────‾‾‾
-           a rib needs room between all four";
+const RIB: &str = "
+          ──────── deck skin ────────
+       ┌──┐┌────────────────────┐┌──┐
+       │  ││        rib         ││  │   strips of the rail
+       │  │└────────────────────┘│  │   on both sides
+       └──┘                      └──┘
+          ─────── bottom skin ───────
+        a rib needs room between all four";
 
-const SLOT: &str = "\
-      rib          slot width          rib
-    ───────────┐◄───────────►┌───────────
-               │   ( ___ )   │
-               │   ( cutter) │   a cutter wider than the slot
-               └─────────────┘   cannot cut it";
+const SLOT: &str = "
+      ───────┐           ┌───────
+             │◄─ slot  ─►│
+       rib   │   width   │   rib
+             │           │
+             └───────────┘
+           ◄─── cutter ────►   wider than the slot: it cannot cut it";
 
-const RELIEF: &str = "\
-    ───────┐             ┌───────
-           │             │
-           │             │       relief: a bite into each corner,
-          ( ─────────── )        so that a square edge goes home";
+const RELIEF: &str = "
+      ───────┐           ┌───────
+             │           │
+             │           │       relief: a bite into each corner,
+            (             )      so that a square edge goes home
+             └───────────┘";
 
-const SPINE_END: &str = "\
-      deck  ____─────────────────────
-      ┌────┬ ‾‾    ┌─────────────────
-      │block│ gap  │ spine
-      └────┴ __    └─────────────────
-    bottom  ‾‾‾‾─────────────────────";
+const SPINE_END: &str = "
+      ──────────────────────────────── deck
+      ┌───────┐      ┌────────────────
+      │ block │ gap  │ spine
+      └───────┘      └────────────────
+      ──────────────────────────────── bottom";
 
-const JOINT: &str = "\
-      sheet length         slot     slot
-    ◄───────────────────►   │        │
-    ┌───────────────────┬─┐┌┴───────┴──────┐
-    │ piece 1           │(O)  piece 2       │   key
-    └───────────────────┴─┘└───────────────┘";
+const JOINT: &str = "
+      ◄──── length of the sheet ────►
+               slot      slot          slot
+      ┌──────────┴────────┴───┬─┬───────┴─────┐
+      │ piece 1               │ │     piece 2 │
+      └───────────────────────┴─┴─────────────┘
+                            joint: key or scarf, between two slots";
 
-const BAYS: &str = "\
+const BAYS: &str = "
          rib 1      rib 2      rib 3
     ┌──────┬──────────┬──────────┬──────┐
     │bay 1 o  bay 2   o  bay 3   │ bay 4│  starboard

@@ -3,48 +3,44 @@
 use super::Explanation;
 use crate::design::finding::Code;
 
-const WOOD: &str = "\
-                          finished rail
-       hollow  ┌───────────┐(
-               │   strip   │ (
-               │           │  (
-               └───────────┘   (
-               │◄─────────►│
-           wood behind the rail: square to the finished surface,
-           to the strip's inner face";
+const WOOD: &str = "
+      hollow      finished rail
+                      │
+        ┌─────────────┼──────┐
+        │    strip    │▒▒▒▒▒▒│   ▒ planed away
+        │             │▒▒▒▒▒▒│
+        └─────────────┼──────┘
+        │◄───────────►│◄────►│   both square to the finished surface
+         wood behind   planing
+         the rail      allowance";
 
-const ALLOWANCE: &str = "\
-             finished rail
-                   )    ┌───────
-       strip        )   │   outer face of the strip
-    ────────────┐    )◄►│
-                │     ) │   planing allowance: square to the
-                └───────┘   finished surface, to the outer face";
+const JOINT: &str = "
+    outside    ╲              ╲   inside
+                ╲ upper strip  ╲
+     joint gap   ╲   ______     ╲      the upper strip turns on the
+             ─►   ╲╭╯      ╰╮____╲     bead by the joint angle
+              ┌────╯  bead  ╰────┐◄─ lip overlap
+              │                  │
+              │   lower strip    │
+              │                  │";
 
-const JOINT: &str = "\
-        lip overlaps          │      │ ╲
-        the strip below       │upper │  ╲   upper strip, turned
-              │               │strip │   ╲  by the joint angle
-              ▼_____          ╲      ╱    ╲
-            ╭─╲     ╲          ╲____╱◄─►   joint gap
-            │  ╲bead ╲         ╭────╮
-            │   lower strip    │lower strip";
+const BEVEL: &str = "
+            │  strip  │
+            │         │
+            │      _──┘
+            │  _──‾       base, planed to the skin
+            ┴‾ ) ) ) base bevel
+      ──────────────────── inner face of the bottom skin";
 
-const BEVEL: &str = "\
-          │ strip │
-          │       │
-          │   _──‾   base, planed to the skin
-          _──‾ ) angle: the base bevel
-      ───────────────── inner face of the bottom skin";
-
-const STARTERS: &str = "\
+const STARTERS: &str = "
+       inside                  outside
          ┌────┐┌────┐┌────┐
          │ 3  ││ 2  ││ 1  │   starters side by side
          └────┘└────┘└────┘
-          │ gap
-      ____▼________────‾‾‾    inner face of the bottom skin, which bends";
+          gap      _______──   inner face of the bottom skin,
+      _______──‾‾‾‾            which bends";
 
-const OPEN: &str = "\
+const OPEN: &str = "
       ─────────────────────── inner face of the deck skin
                   ▲
                   │ gap
@@ -53,7 +49,7 @@ const OPEN: &str = "\
           └─────────┘
           │         │";
 
-const PATHS: &str = "\
+const PATHS: &str = "
       path of a strip, seen from above
       round n      ───────____
       round n + 1  ───────────‾‾──__
@@ -77,7 +73,7 @@ pub(super) fn explain(code: Code) -> Explanation {
             meaning: "The planing allowance is the least distance, square to the finished surface, by which the strips stand outside the finished \
                       rail: the wood that is planed away. The design's key is `proud`. Below 0 the finished shape is not reached there.",
             cause: "The strips' flat faces are chords of a round rail: the rounder the rail and the wider the strips, the less stands outside.",
-            sketch: ALLOWANCE,
+            sketch: WOOD,
             remedies: &[
                 "use thicker strips (`thickness` in [construction.strip])",
                 "use narrower strips (`width` in [construction.strip])",

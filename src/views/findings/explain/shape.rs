@@ -3,7 +3,7 @@
 use super::Explanation;
 use crate::design::finding::Code;
 
-const PLAN: &str = "\
+const PLAN: &str = "
                  entered │ │ measured
           ___────────────┼─┼──────____
      __───               │ │          ───__
@@ -11,14 +11,14 @@ const PLAN: &str = "\
      ‾‾───               │ │          ───‾‾
           ‾‾‾────────────┼─┼──────‾‾‾‾";
 
-const FOIL: &str = "\
+const FOIL: &str = "
             ___────────────────────────___     deck
        _──‾‾      │ measured              ‾‾──_
      _/           │ square to the bottom       ╲_
     ╱─────________│__________________________────╲
                                      bottom with its rocker";
 
-const ROCKER: &str = "\
+const ROCKER: &str = "
    ╲                                           ╱
     ╲__                                     __╱
        ‾‾──__     bottom line        ___──‾‾

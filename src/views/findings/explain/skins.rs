@@ -3,28 +3,28 @@
 use super::Explanation;
 use crate::design::finding::Code;
 
-const STRAIN: &str = "\
+const STRAIN: &str = "
       laid flat            on the board
       ┌───┬───┬───┐       ╭───┬───┬───╮
       ├───┼───┼───┤  ──>  ├───┼───┼───┤   where the surface bends
       ├───┼───┼───┤       ├───┼───┼───┤   both ways at once, the sheet
       └───┴───┴───┘       ╰───┴───┴───╯   must stretch or shrink";
 
-const BEND: &str = "\
+const BEND: &str = "
             ___──────___
         _──‾            ‾──_     skin of thickness t
       ─‾         R          ‾─
                  │
         radius over thickness = R / t";
 
-const FLAT: &str = "\
+const FLAT: &str = "
       a surface             its flat image
         ___──___
       ─‾ ╲    ╱ ‾─   ──>    ────╲  ╱────
           ╲__╱                   ╲╱
                             folded over itself";
 
-const PLANKS: &str = "\
+const PLANKS: &str = "
       longest plank of the skin
       ├──────────────────────────────────────┤
       ├──────────────╱───────────────────────┤  scarfed

@@ -3,7 +3,7 @@
 use super::Explanation;
 use crate::design::finding::Code;
 
-const EASY: &str = "\
+const EASY: &str = "
       across its thickness: the easy way
             ___────────___
         _──‾   stretched   ‾──_      ▲
@@ -11,14 +11,14 @@ const EASY: &str = "\
        _─‾    pressed     ‾─_        ▼
         strain = t / 2R, R being the radius of the bend";
 
-const HARD: &str = "\
+const HARD: &str = "
       across its width: the hard way (edge-set)
       ┌──────────────────────────────┐ ▲
       │          ___────___          │ │ width w
       └─────__──‾          ‾──__─────┘ ▼
         strain = w / 2R, R being the radius of the bend";
 
-const TWIST: &str = "\
+const TWIST: &str = "
       ┌─────┐                    ╱╲
       │     │  ───────────────  ╱  ╲
       │     │  ───────────────  ╲  ╱
@@ -26,21 +26,21 @@ const TWIST: &str = "\
       tail end                nose end
         shear strain grows with the twist in each length";
 
-const PLANK: &str = "\
+const PLANK: &str = "
       ┌───────────────────────────────────┐
       │ blank │ blank │ blank │ blank │    │  plank's end
       └───────────────────────────────────┘
         a blank is the strip with what saw,
         planer and router take away";
 
-const SCARF: &str = "\
+const SCARF: &str = "
       strip 3  ──────────────╱─────────────────
                          ◄─────►  stagger
       strip 2  ─────────────────────╱──────────
       strip 1  ──────╱─────────────────────╱───
                │ tight bend │   no scarf here";
 
-const MANY: &str = "\
+const MANY: &str = "
       wanted:   ────────────── ──────────── ──────
       on hand:  ╔═══════════════════╗
                 ╚═══════════════════╝
