@@ -1,6 +1,6 @@
 //! The page for the shop: how each profile is milled, with the cautions beside each machine, and what is cut from which plank.
 
-use super::INDEX;
+use super::attachments::INDEX;
 use super::text::{capital, fine, section};
 use crate::board::Board;
 use crate::design::units::{self, Unit};
