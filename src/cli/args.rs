@@ -17,14 +17,14 @@ Example:
 
 Exit codes:
   0  done
-  1  the design has faults, or no board can be made of it
+  1  the design has errors, or no board can be made of it
   2  wrong usage
   3  a file could not be read or written, or is in the way
   4  done, but with errors or warnings, under --strict";
 
 /// Makes hollow wooden surfboards' parts from a design file.
 ///
-/// One file says what the board is to be: outline, rocker, foil, sections, and how it is built. From it come the frame's and
+/// One file describes the board: outline, rocker, foil, sections, and how it is built. From it come the frame's and
 /// the outline's templates at full size (SVG, DXF), meshes (STL) and tables (CSV, JSON), with the rail's strips solved at every rib.
 #[derive(Debug, Parser)]
 #[command(name = "boardwright", version, after_help = AFTER, max_term_width = 100)]

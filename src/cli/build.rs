@@ -29,14 +29,14 @@ pub(super) fn run(args: &Build, stdout: Paint, stderr: Paint) -> Result<u8, Fail
         let value = json!({ "out": out, "files": listed, "errors": report.count(Severity::Error), "warnings": report.count(Severity::Warning), "notes": report.count(Severity::Note) });
         format!("{value:#}\n")
     } else {
-        told(args, &files, &report, stdout)
+        summary(args, &files, &report, stdout)
     };
     print(&text)?;
     let warned = args.strict && report.warned() > 0;
     Ok(if warned { WARNED } else { 0 })
 }
 
-fn told(
+fn summary(
     args: &Build,
     files: &[OutFile],
     report: &crate::views::report::Report,

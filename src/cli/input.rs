@@ -41,7 +41,7 @@ pub(super) fn board(file: &Path, json: bool, stderr: Paint) -> Result<Board, Fai
         print(&format!("{:#}\n", json!({ "faults": faults })))?;
         return Err(Failure::quiet(DESIGN));
     }
-    Err(Failure::design(told(&faults, stderr)))
+    Err(Failure::design(fault_text(&faults, stderr)))
 }
 
 /// Refuses a sound design of which no board can be made.
@@ -54,11 +54,11 @@ pub(super) fn cannot_make(name: &str, why: &str, json: bool) -> Failure {
     ))
 }
 
-fn told(faults: &Faults, stderr: Paint) -> String {
+fn fault_text(faults: &Faults, stderr: Paint) -> String {
     let count = faults.list().len();
     let heading = match count {
-        1 => "the design has a fault".to_owned(),
-        _ => format!("the design has {count} faults"),
+        1 => "the design has an error".to_owned(),
+        _ => format!("the design has {count} errors"),
     };
     let mut text = heading;
     for fault in faults.list().iter().take(SHOWN_FAULTS) {

@@ -7,35 +7,19 @@
 
 mod error;
 pub mod export;
+mod file;
 mod gate;
 mod manifest;
 mod products;
 
 pub use crate::views::pages::INDEX;
 pub use error::OutputError;
+pub use file::{OutFile, OutputOptions};
 pub use manifest::{MANIFEST, Manifest, ManifestEntry};
 
 use crate::board::Board;
 use crate::views::report::Report;
 use products::{Context, PRODUCTS};
-
-/// A file to be written.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct OutFile {
-    /// Its path below the board's folder, with `/` between names.
-    pub path: String,
-    /// What it is, for an index.
-    pub what: String,
-    /// Its content.
-    pub bytes: Vec<u8>,
-}
-
-/// What to write besides the usual.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct OutputOptions {
-    /// Whether every drawing is also written as DXF R12, for old controllers.
-    pub r12: bool,
-}
 
 /// Every file of `board`, whose report is given: drawings, meshes, tables, the report, the index and, last, the manifest.
 ///

@@ -239,7 +239,11 @@ fn all_tables(context: &Context<'_>) -> Result<Vec<OutFile>, OutputError> {
 }
 
 fn milling(context: &Context<'_>) -> Result<Vec<OutFile>, OutputError> {
-    let page = html::write(&pages::milling(context.board, context.report, &context.planks))?;
+    let page = html::write(&pages::milling(
+        context.board,
+        context.report,
+        &context.planks,
+    ))?;
     let what = "milling sheets with cautions, cutting plan and strips: print this for the shop";
     Ok(vec![file(pages::MILLING, what, page)])
 }

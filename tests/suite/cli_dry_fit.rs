@@ -28,7 +28,7 @@ fn a_board_that_goes_together_says_so() {
     ] {
         assert!(text.contains(words), "{words}: {text}");
     }
-    assert!(text.lines().all(|l| l.chars().count() <= 120), "{text}");
+    assert!(text.lines().all(|l| l.chars().count() <= 80), "{text}");
 }
 
 #[test]

@@ -24,6 +24,7 @@ mod design_faults;
 mod design_files;
 mod design_fuzz;
 mod designs_at_large;
+mod documents;
 mod dry_fit;
 mod end_to_end;
 mod every_key;

@@ -304,7 +304,7 @@ fn sixty_strips_with_scarfs() {
     // Bought volume and board feet are one thing in two units where no size is nominal.
     assert!((sum.board_feet * board_foot_volume() - sum.volume).abs() < 1e-9);
     // Every piece has a mark of its own.
-    let mut marks: Vec<String> = plan
+    let mut marks: Vec<_> = plan
         .pieces()
         .map(|(_, piece)| piece_label(&plan, &needs, piece))
         .collect();

@@ -1,7 +1,6 @@
 //! Tables as lines: columns two spaces apart, indented by two; where they are too wide, headings and words are broken, numbers never.
 
-use super::WIDTH;
-use super::wrap::{broken, longest_word};
+use super::wrap::{WIDTH, broken, longest_word};
 use crate::design::units::Unit;
 use crate::views::table::Table;
 
@@ -79,13 +78,13 @@ struct Grid {
 impl Grid {
     /// The lines at the natural widths if these fit, else at those narrowed widths that take the fewest lines.
     fn lines(&self) -> Vec<Line> {
-        let ways = [Narrow::Headings, Narrow::Words, Narrow::Both];
+        let ways = [Narrow::Headings, Narrow::Both, Narrow::Words];
         let fits = |widths: &Vec<usize>| total(widths) <= WIDTH;
         let choices = ways.map(|way| self.widths(way));
         let fitting: Vec<&Vec<usize>> = choices.iter().filter(|w| fits(w)).collect();
         // A word longer than the screen goes beyond it.
         let choices = if fitting.is_empty() {
-            vec![&choices[2]]
+            vec![&choices[1]]
         } else {
             fitting
         };

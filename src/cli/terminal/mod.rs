@@ -1,4 +1,4 @@
-//! Documents on a terminal: sections in lines of at most [`WIDTH`] characters.
+//! Documents on a terminal: sections in lines that fit an everyday terminal.
 
 mod columns;
 mod wrap;
@@ -7,9 +7,6 @@ use super::paint::Paint;
 use crate::design::units::Unit;
 use crate::views::document::{Block, Document, Prose, Remark, Section, Span, Step, Tone};
 use wrap::{hung, one_line, wrapped};
-
-/// Widest line, in characters: an everyday terminal's.
-pub(super) const WIDTH: usize = 80;
 
 /// The document as lines; what a reader must not miss comes last, where the eye ends up.
 pub(super) fn render(document: &Document, paint: Paint) -> String {

@@ -1,7 +1,9 @@
 //! Words in lines.
 
-use super::WIDTH;
 use crate::views::document::{GLUE, glued};
+
+/// Widest line, in characters: an everyday terminal's.
+pub(super) const WIDTH: usize = 80;
 
 /// A text on one line, without characters that would steer a terminal.
 pub(super) fn one_line(text: &str) -> String {

@@ -1,6 +1,6 @@
 //! The page for the shop: how each profile is milled, with the cautions beside each machine, and what is cut from which plank.
 
-use super::INDEX;
+use super::attachments::INDEX;
 use super::findings::remark;
 use super::text::{capital, fine, section};
 use crate::board::Board;
@@ -44,7 +44,9 @@ pub fn milling(board: &Board, report: &Report, planks: &[PlankSheet]) -> Documen
             Ok(_) => vec![Block::Pictures(planks.iter().map(plank).collect())],
             Err(_) => {
                 let of_planks = report.findings.iter().filter(|f| f.code.is_of_planks());
-                vec![Block::Findings(of_planks.map(|f| remark(&f.text)).collect())]
+                vec![Block::Findings(
+                    of_planks.map(|f| remark(&f.text)).collect(),
+                )]
             }
         },
     ));

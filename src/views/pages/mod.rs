@@ -3,6 +3,7 @@
 //! In: a [`Board`] and its [`Report`]. Out: a [`Document`] of the whole board ([`board`]), of the work at the machines ([`milling`]), of a dry
 //! fit ([`dry_fit`]), of what findings mean ([`explain()`]). A word that only this program uses is explained in the section where it first appears.
 
+mod attachments;
 mod cautions;
 mod explain;
 mod files;
@@ -19,6 +20,7 @@ mod strips;
 mod text;
 mod wood;
 
+pub use attachments::{Attachments, INDEX, MILLING};
 pub use cautions::CAUTIONS;
 pub use explain::{codes, explain};
 pub use files::FileGroup;
@@ -26,29 +28,8 @@ pub use fit::dry_fit;
 pub use milling::milling;
 
 use super::document::{Block, Document};
-use super::report::{NamedChart, Report};
-use super::sheets::{PlankSheet, Sheet, StrainMap};
+use super::report::Report;
 use crate::board::Board;
-
-/// Name of the board's page in its folder.
-pub const INDEX: &str = "index.html";
-/// Name of the page for the shop.
-pub const MILLING: &str = "milling.html";
-
-/// What the board's page shows and links to when it is written into a folder with other files.
-#[derive(Debug, Clone, Copy)]
-pub struct Attachments<'a> {
-    /// The templates.
-    pub sheets: &'a [Sheet],
-    /// The skins' maps of strain.
-    pub maps: &'a [StrainMap],
-    /// The planks with their cuts.
-    pub planks: &'a [PlankSheet],
-    /// The strips' charts.
-    pub charts: &'a [NamedChart],
-    /// The files, in groups.
-    pub groups: &'a [FileGroup],
-}
 
 /// The page of `board`, whose report is given; without attachments it names no file.
 pub fn board(board: &Board, report: &Report, attached: Option<&Attachments<'_>>) -> Document {

@@ -1,6 +1,6 @@
 //! The skins: what they are, and how hard they are strained and bent.
 
-use super::Attachments;
+use super::attachments::Attachments;
 use super::text::{capital, counted, fine, size};
 use crate::design::units::Unit;
 use crate::views::document::{Block, Image, Picture, Prose, Section, Width};

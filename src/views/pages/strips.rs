@@ -1,7 +1,7 @@
 //! The strips: how many, how long, how hard bent.
 
+use super::attachments::{Attachments, MILLING};
 use super::text::{section, size};
-use super::{Attachments, MILLING};
 use crate::board::Board;
 use crate::views::document::{Block, Prose, Section};
 use crate::views::report::{KindReport, Report};
@@ -19,7 +19,7 @@ pub(super) fn strips(
         blocks.push(Block::text(links(board)));
     }
     let mut table =
-        Table::with_columns(&["a side", "kind", "section", "longest", "all, both rails"]);
+        Table::with_columns(&["count", "kind", "section", "longest", "all, both rails"]);
     table.rows.extend(s.kinds.iter().map(|k| {
         vec![
             Cell::from(k.count),

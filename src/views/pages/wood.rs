@@ -1,6 +1,6 @@
 //! The rail's wood: what to buy and what becomes of it.
 
-use super::Attachments;
+use super::attachments::Attachments;
 use crate::design::timber::Air;
 use crate::design::units::Unit;
 use crate::views::document::{Block, Definition, Prose, Section};

@@ -55,9 +55,16 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
         Strained::HardWay => place.bend.hard,
         Strained::Twist => place.bend.twist,
     };
+    // A twist is read over a stretch, a bend by the length.
+    let (stretch, twist_unit, per, bend_unit) = if unit.is_metric() {
+        (100.0, "° in 100 mm", 1000.0, "1/m")
+    } else {
+        let foot = Unit::Ft.in_mm();
+        (foot, "° in 12 in", foot, "1/ft")
+    };
     let shown = |strained: Strained, value: f64| match strained {
-        Strained::Twist => (100.0 * value).to_degrees(),
-        _ => 1000.0 * value,
+        Strained::Twist => (stretch * value).to_degrees(),
+        _ => per * value,
     };
     let mut panels = Vec::new();
     let mut used = Panel {
@@ -72,9 +79,9 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
     };
     for (ink, strained) in Strained::ALL.into_iter().enumerate() {
         let (title, unit_name) = match strained {
-            Strained::EasyWay => ("bend the easy way", "1/m"),
-            Strained::HardWay => ("bend the hard way", "1/m"),
-            Strained::Twist => ("twist", "° in 100 mm"),
+            Strained::EasyWay => ("bend the easy way", bend_unit),
+            Strained::HardWay => ("bend the hard way", bend_unit),
+            Strained::Twist => ("twist", twist_unit),
         };
         let points = |value: &dyn Fn(&StripPlace) -> Option<f64>| -> Vec<[f64; 2]> {
             let points = strip.places.iter();
@@ -88,11 +95,12 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
             let value = of(strained, p);
             let label = match strained {
                 Strained::Twist => {
-                    format!("{:.1}° in 100 mm at {}", shown(strained, value), place(p))
+                    format!("{:.1}{twist_unit} at {}", shown(strained, value), place(p))
                 }
                 _ => format!(
-                    "{:.2}/m, radius {}, at {}",
+                    "{:.2}{}, radius {}, at {}",
                     shown(strained, value),
+                    bend_unit.trim_start_matches('1'),
                     units::size(1.0 / value.abs().max(1e-9), unit),
                     place(p)
                 ),
@@ -168,14 +176,14 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
             work.kind.name()
         ),
         subtitle: format!(
-            "course {}, {}{:.2} × {:.2} mm of {}, {} long; limits at {:.0} % of what breaks it{}",
+            "course {}, {}{} × {} of {}, {} long; limits are {:.0} % of what breaks it{}",
             work.course,
             match work.laminations {
                 1 => String::new(),
                 n => format!("{n} laminations of "),
             },
-            thickness,
-            width,
+            units::fine_size(thickness, unit),
+            units::fine_size(width, unit),
             timber.rail.name,
             units::length(work.finished, unit),
             100.0 * timber.working,

@@ -6,7 +6,7 @@ use super::cutting::{CuttingPlan, PieceCut, StripNeed};
 
 /// What to write on a piece: its strip's number, with its lamination's after a point, the rail it is for or which spare it is, and the part from
 /// the tail where the blank is scarfed. As text `4 port`, `4 starboard`, `4 spare 1`, `7 port part 2`, `1.2 port`.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct PieceLabel {
     /// The strip's number, and the lamination's.
     mark: String,
@@ -17,7 +17,7 @@ pub struct PieceLabel {
 }
 
 /// One of the blanks that are cut for a strip.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Blank {
     Port,
     Starboard,
