@@ -4,9 +4,9 @@
 use std::hint::black_box;
 
 use boardwright::geometry::curve::{
-    ArcLength, BSpline, Ends, FairCurve, KnotVector, Parameters, Vector, arcs_of_polyline,
-    interpolate,
+    ArcLength, BSpline, Ends, FairCurve, KnotVector, Parameters, Vector, interpolate,
 };
+use boardwright::geometry::path::arcs_of_polyline;
 use criterion::{Criterion, criterion_group, criterion_main};
 
 fn through(count: usize) -> Vec<Vector<3>> {

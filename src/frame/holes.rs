@@ -5,7 +5,7 @@ use super::deepest::deepest;
 use super::rounded::{rounded, without_hairs};
 use crate::design::{Holes, Pattern};
 use crate::geometry::curve::Vector;
-use crate::geometry::path::{Path, Point};
+use crate::geometry::path::Path;
 use crate::geometry::polygon::{arc_sagitta, area, around, grown, remaining, thinned};
 
 /// Added to every web, mm: what fitting arcs to contour and hole may take from it.
@@ -151,5 +151,5 @@ fn round(cell: &[Vector<2>], radius: f64) -> Vec<Path> {
         return Vec::new();
     };
     let across = (2.0 * (radius + depth)).floor().max(2.0 * (radius - EASE));
-    vec![Path::circle(Point::new(centre.x, centre.y), across / 2.0)]
+    vec![Path::circle(centre, across / 2.0)]
 }

@@ -9,7 +9,7 @@ use crate::design::Construction;
 use crate::design::finding::Finding;
 use crate::geometry::curve::Vector;
 use crate::geometry::parallel;
-use crate::geometry::path::{Path, Placement, Point};
+use crate::geometry::path::{Path, Placement};
 
 /// Least wood round an air hole, mm (common practice, no published source).
 const ROUND_AIR: f64 = 5.0;
@@ -119,7 +119,7 @@ fn air_hole(room: &Room, radius: f64) -> Option<Path> {
     let centres = room.centres(radius);
     let places = centres.iter().filter_map(|piece| deepest(piece));
     let (centre, _) = places.max_by(|a, b| a.1.total_cmp(&b.1))?;
-    Some(Path::circle(Point::new(centre.x, centre.y), radius))
+    Some(Path::circle(centre, radius))
 }
 
 /// The holes of every bay of the spine, from the tail; where no way leads from port to starboard, an air hole.

@@ -3,7 +3,7 @@
 use super::corner::{ADDED, Corner};
 use crate::design::{Construction, Relief};
 use crate::geometry::curve::Vector;
-use crate::geometry::path::{Point, Segment, line};
+use crate::geometry::path::{Segment, line};
 use std::f64::consts::{PI, SQRT_2};
 
 /// Least length of a slot's side that stays straight, mm.
@@ -57,7 +57,7 @@ pub(super) fn slot(
     let across = (corner[1] - corner[0]) / width;
     let turn = inward.perp(&across).signum();
     let arc = |p: Vector<2>, sweep: f64| Segment::Arc {
-        to: Point::new(p.x, p.y),
+        to: p,
         bulge: turn * (sweep / 4.0).tan(),
     };
     if relief == Relief::Wall {
@@ -212,6 +212,7 @@ fn bitten(
 mod tests {
     use super::*;
     use crate::geometry::path::Path;
+    use crate::geometry::path::Point;
 
     const RELIEFS: [Relief; 3] = [Relief::None, Relief::Corner, Relief::Wall];
 

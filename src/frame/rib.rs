@@ -8,6 +8,7 @@ use super::{FrameError, Lands, relief};
 use crate::design::finding::{BoardEnd, Change, Code, Fact, Finding, Part, Place, RibFault, Spot};
 use crate::design::{Construction, Design};
 use crate::geometry::curve::Vector;
+use crate::geometry::curve::polyline::height_on;
 use crate::geometry::parallel;
 use crate::geometry::path::{Path, Placement, close};
 use crate::geometry::polygon;
@@ -349,8 +350,7 @@ fn outline(
         .unwrap_or(1)
         .max(1);
     let (a, b) = (chain[after - 1], chain[after]);
-    let t = (half_slot - a.x) / (b.x - a.x);
-    let mut starboard = vec![Vector::<2>::new(half_slot, a.y + (b.y - a.y) * t)];
+    let mut starboard = vec![Vector::<2>::new(half_slot, height_on(a, b, half_slot))];
     starboard.extend_from_slice(&chain[after..]);
     starboard.dedup_by(|a, b| (*a - *b).norm() < 1e-6);
     let starboard = without_stairs(&starboard);
@@ -358,7 +358,7 @@ fn outline(
     let start = starboard[0];
     let mut segments = arcs(&format!("rib {number}"), &starboard)?;
     let half = Path {
-        start: crate::geometry::path::Point::new(start.x, start.y),
+        start: start,
         segments,
         closed: false,
     };

@@ -3,7 +3,7 @@
 use super::FrameError;
 use super::chain::{CORNER, arcs};
 use crate::geometry::curve::Vector;
-use crate::geometry::path::{Path, Point, Segment, close};
+use crate::geometry::path::{Path, Segment, close};
 
 /// Corners nearer than this to each other, mm, are one: what clipping leaves of them points anywhere.
 const HAIR: f64 = 2e-3;
@@ -101,7 +101,7 @@ fn arc(centre: Vector<2>, run: &[Vector<2>]) -> Vec<Segment> {
     };
     let sweep: f64 = run.windows(2).map(turn).sum();
     let to = |p: Vector<2>, sweep: f64| Segment::Arc {
-        to: Point::new(p.x, p.y),
+        to: p,
         bulge: (sweep / 4.0).tan(),
     };
     if sweep.abs() <= std::f64::consts::PI {

@@ -1,6 +1,7 @@
 //! Bodies drawn through plane sections, and what they hold.
 
 use crate::geometry::curve::Vector;
+use crate::geometry::curve::polyline::height_on;
 use crate::geometry::polygon;
 
 /// A section of a body in a plane of constant x.
@@ -105,7 +106,7 @@ fn width_at(ring: &[Vector<2>], z: f64) -> f64 {
         .iter()
         .zip(next)
         .filter(|(a, b)| (a.y <= z) != (b.y <= z))
-        .map(|(a, b)| a.x + (b.x - a.x) * (z - a.y) / (b.y - a.y))
+        .map(|(a, b)| height_on(a.yx(), b.yx(), z))
         .collect();
     crossings.sort_by(f64::total_cmp);
     crossings.chunks_exact(2).map(|c| c[1] - c[0]).sum()

@@ -145,6 +145,7 @@ fn eased(value: f64, from: f64, limit: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::geometry::curve::polyline;
 
     /// The curve of each segment at t.
     fn segment(b: &[Vector<2>], t: f64) -> Vector<2> {
@@ -168,9 +169,7 @@ mod tests {
     }
 
     fn height(line: &[Vector<2>], y: f64) -> f64 {
-        let i = line.partition_point(|p| p.x < y).max(1);
-        let (p, q) = (line[i - 1], line[i]);
-        p.y + (q.y - p.y) * (y - p.x) / (q.x - p.x)
+        polyline::height(line, y).expect("on the line")
     }
 
     fn crowns() -> impl Iterator<Item = f64> {

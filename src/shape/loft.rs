@@ -2,6 +2,7 @@
 
 use super::ShellError;
 use crate::geometry::curve::{BSpline, Collocation, CurveError, KnotVector, Vector};
+use crate::geometry::solve::root;
 use crate::geometry::surface::{Patch, skin};
 
 /// Greatest distance, in mm, between the patches and the sections they are lofted from, unless asked otherwise.
@@ -306,34 +307,18 @@ impl Shell {
             .position(|l| x <= l.point(l.domain().1).x)
             .unwrap_or(self.x_lines.len() - 1);
         let line = &self.x_lines[index];
-        let (mut a, mut b) = line.domain();
+        let (a, b) = line.domain();
         if x <= line.point(a).x {
             return (index, a);
         }
         if x >= line.point(b).x {
             return (index, b);
         }
-        // Newton kept inside a shrinking bracket; x(u) rises.
-        let mut u = (a + b) / 2.0;
-        for _ in 0..100 {
+        let miss = |u: f64| {
             let [p, d] = line.derivatives::<2>(u);
-            let f = p.x - x;
-            if f > 0.0 {
-                b = u
-            } else {
-                a = u
-            }
-            let step = u - f / d.x;
-            let next = if step > a && step < b {
-                step
-            } else {
-                (a + b) / 2.0
-            };
-            if (next - u).abs() <= 1e-15 * (1.0 + u.abs()) {
-                return (index, next);
-            }
-            u = next;
-        }
-        (index, u)
+            (p.x - x, d.x)
+        };
+        // x(u) rises from below x to above, so there is a root.
+        (index, root(miss, a, b, 1e-15).unwrap_or(a))
     }
 }

@@ -1,6 +1,6 @@
 //! What the trade asks of a shape: widths, thicknesses, rocker, volume, areas, centre of volume.
 
-use crate::geometry::solve::greatest;
+use crate::geometry::solve::{greatest, sign_change};
 use serde::Serialize;
 
 use super::outline::TWELVE_INCHES;
@@ -93,8 +93,7 @@ impl Shell {
 
     /// Thickness square to the bottom at the bottom's point `x` on the centreline, as calipers read it, mm.
     ///
-    /// The bottom's normal is followed to the deck by fixed-point iteration, which contracts while the product of bottom and deck
-    /// slope is below one; where a section has no material on the centreline
+    /// The bottom's normal is followed to the deck, which it always meets; where a section has no material on the centreline
     /// (a cleft) the section's inner end counts.
     pub fn square_thickness(&self, x: f64) -> f64 {
         let (index, u) = self.locate(x);
@@ -108,17 +107,17 @@ impl Shell {
         } else {
             0.0
         };
-        // Along the normal x goes back by slope per mm of height; the deck's height over the foot is a fixed point of h.
+        // Along the normal x goes back by slope per mm of height; the deck's height over the foot there is h.
         let (low, high) = self.x_range();
-        let mut h = self.centre_heights(x)[1] - foot.z;
-        for _ in 0..60 {
+        let short = |h: f64| {
             let at = (foot.x - slope * h).clamp(low, high);
-            let next = self.centre_heights(at)[1] - foot.z;
-            if (next - h).abs() < 1e-9 {
-                break;
-            }
-            h = next;
-        }
+            h - (self.centre_heights(at)[1] - foot.z)
+        };
+        let upright = -short(0.0);
+        // No deck lies over the highest control point, so the height is found below that.
+        let highest = self.patches.iter().flat_map(|p| p.net());
+        let top = highest.map(|p| p.z).fold(f64::NEG_INFINITY, f64::max) - foot.z;
+        let h = sign_change(0.0, top, short).unwrap_or(upright);
         h * slope.hypot(1.0)
     }
 }

@@ -2,14 +2,14 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::geometry::curve::{
-    ArcPath, BSpline, CurveError, Ends, KnotVector, Parameters, Vector, arcs_along,
-    arcs_of_polyline, interpolate,
+    BSpline, CurveError, Ends, KnotVector, Parameters, Vector, interpolate,
 };
+use boardwright::geometry::path::{Path, Segment, arcs_along, arcs_of_polyline};
 use proptest::prelude::*;
 use std::f64::consts::PI;
 
 /// Greatest distance of samples of a curve from a chain, and of the chain from the samples' polygon.
-fn deviation(path: &ArcPath, f: impl Fn(f64) -> Vector<2>, a: f64, b: f64) -> (f64, f64) {
+fn deviation(path: &Path, f: impl Fn(f64) -> Vector<2>, a: f64, b: f64) -> (f64, f64) {
     let n = 20_000;
     let samples: Vec<_> = (0..=n)
         .map(|i| f(a + (b - a) * f64::from(i) / f64::from(n)))
@@ -20,7 +20,7 @@ fn deviation(path: &ArcPath, f: impl Fn(f64) -> Vector<2>, a: f64, b: f64) -> (f
         .map(|&p| path.distance(p))
         .fold(0.0, f64::max);
     let back = path
-        .steps()
+        .pieces()
         .flat_map(|(from, piece)| (0..=8).map(move |k| piece.point(from, f64::from(k) / 8.0)))
         .map(|p| {
             samples
@@ -33,8 +33,8 @@ fn deviation(path: &ArcPath, f: impl Fn(f64) -> Vector<2>, a: f64, b: f64) -> (f
 }
 
 /// Largest turn between neighbouring pieces, radians.
-fn largest_turn(path: &ArcPath) -> f64 {
-    let steps: Vec<_> = path.steps().collect();
+fn largest_turn(path: &Path) -> f64 {
+    let steps: Vec<_> = path.pieces().collect();
     steps
         .windows(2)
         .map(|w| {
@@ -53,27 +53,27 @@ fn a_circle_becomes_few_arcs_on_it() {
         (Vector::from([50.0 * c, 50.0 * s]), Vector::from([-s, c]))
     };
     let path = arcs_along(f, 0.0, 1.5 * PI, 0.01).expect("smooth");
-    assert!(path.pieces.len() <= 4, "{}", path.pieces.len());
-    for (from, piece) in path.steps() {
+    assert!(path.segments.len() <= 4, "{}", path.segments.len());
+    for (from, piece) in path.pieces() {
         let (centre, radius) = piece.circle(from).expect("an arc");
         assert!(centre.norm() < 1e-3 && (radius - 50.0).abs() < 1e-3);
-        assert!(piece.bulge > 0.0, "counter-clockwise");
+        assert!(piece.bulge() > 0.0, "counter-clockwise");
     }
-    assert!((path.length() - 75.0 * PI).abs() < 1e-3);
+    assert!((path.length(1e-9) - 75.0 * PI).abs() < 1e-3);
     let back = path.reversed();
-    assert!((back.length() - path.length()).abs() < 1e-9 && back.end() == path.start);
+    assert!((back.length(1e-9) - path.length(1e-9)).abs() < 1e-9 && back.end() == path.start);
     // A quarter circle: bulge tan(π/8).
     let quarter = arcs_along(f, 0.0, 0.5 * PI, 0.01).expect("smooth");
-    assert_eq!(quarter.pieces.len(), 1);
-    assert!((quarter.pieces[0].bulge - 0.414_213_56).abs() < 1e-6);
+    assert_eq!(quarter.segments.len(), 1);
+    assert!((quarter.segments[0].bulge() - 0.414_213_56).abs() < 1e-6);
 }
 
 #[test]
 fn a_straight_curve_becomes_one_line() {
     let f = |u: f64| (Vector::from([u, 2.0 * u]), Vector::from([1.0, 2.0]));
     let path = arcs_along(f, 0.0, 500.0, 0.02).expect("smooth");
-    assert_eq!(path.pieces.len(), 1);
-    assert_eq!(path.pieces[0].bulge, 0.0);
+    assert_eq!(path.segments.len(), 1);
+    assert_eq!(path.segments[0].bulge(), 0.0);
 }
 
 /// A biarc of length L strays |κ'| L³ / 324 from a spiral (the cubic term of its series), so the least number of arcs is about
@@ -105,9 +105,9 @@ fn an_ellipse_is_followed_from_upright_end_to_upright_end() {
         assert!(largest_turn(&path) < 2e-3, "{}", largest_turn(&path));
         let most = 1.1 * expected_arcs(tolerance) + 4.0;
         assert!(
-            path.pieces.len() as f64 <= most,
+            path.segments.len() as f64 <= most,
             "{} above {most}",
-            path.pieces.len()
+            path.segments.len()
         );
     }
 }
@@ -119,9 +119,9 @@ fn creases_of_a_spline_stay_corners() {
     let curve = BSpline::new(knots, points.to_vec()).expect("curve");
     let path = curve.arcs(0.01).expect("smooth between creases");
     assert!(
-        path.pieces
+        path.segments
             .iter()
-            .any(|p| (p.to - points[2]).norm() < 1e-12)
+            .any(|p| (p.to() - points[2]).norm() < 1e-12)
     );
     let (out, _) = deviation(&path, |u| curve.point(u), 0.0, 2.0);
     assert!(out <= 0.01, "{out}");
@@ -138,16 +138,16 @@ fn polyline_corners_are_kept_and_curves_between_become_arcs() {
     points.extend([Vector::from([0.0, 40.0]), Vector::from([0.0, 0.0])]);
     let path = arcs_of_polyline(&points, 0.3, 0.02).expect("polyline");
     for corner in [[0.0, 40.0], [0.0, 0.0]] {
-        assert!(path.pieces.iter().any(|p| p.to == Vector::from(corner)));
+        assert!(path.segments.iter().any(|p| p.to() == Vector::from(corner)));
     }
     for p in &points {
         assert!(path.distance(*p) <= 0.02);
     }
-    assert!(path.pieces.len() <= 12, "{}", path.pieces.len());
+    assert!(path.segments.len() <= 12, "{}", path.segments.len());
     assert!(
-        (path.length() - (240.0 + 20.0 * PI)).abs() < 0.1,
+        (path.length(1e-9) - (240.0 + 20.0 * PI)).abs() < 0.1,
         "{}",
-        path.length()
+        path.length(1e-9)
     );
 }
 
@@ -156,8 +156,8 @@ fn sparse_polylines_keep_their_edges() {
     let square = [[0., 0.], [10., 0.], [10., 10.], [0., 10.], [0., 0.]].map(Vector::<2>::from);
     for corner in [0.1, 3.0] {
         let path = arcs_of_polyline(&square, corner, 0.01).expect("polyline");
-        assert_eq!(path.pieces.len(), 4, "corner {corner}");
-        assert!(path.pieces.iter().all(|p| p.bulge == 0.0));
+        assert_eq!(path.segments.len(), 4, "corner {corner}");
+        assert!(path.segments.iter().all(|p| p.bulge() == 0.0));
     }
 }
 
@@ -222,7 +222,7 @@ proptest! {
     fn arc_geometry_is_consistent(x in 1.0..100.0f64, y in -50.0..50.0f64, bulge in -1.0..1.0f64, share in 0.0..1.0f64) {
         prop_assume!(bulge.abs() > 1e-3);
         let from = Vector::from([3.0, -2.0]);
-        let piece = boardwright::geometry::curve::ArcPiece { to: Vector::from([x, y]), bulge };
+        let piece = Segment::Arc { to: Vector::from([x, y]), bulge };
         let (centre, radius) = piece.circle(from).expect("an arc");
         let p = piece.point(from, share);
         prop_assert!(((p - centre).norm() - radius).abs() < 1e-9 * radius);
@@ -231,6 +231,74 @@ proptest! {
         let walk: f64 = (0..n).map(|i| {
             (piece.point(from, f64::from(i + 1) / f64::from(n)) - piece.point(from, f64::from(i) / f64::from(n))).norm()
         }).sum();
-        prop_assert!((walk - piece.length(from)).abs() < 1e-5 * walk);
+        prop_assert!((walk - piece.length(from, 1e-9)).abs() < 1e-5 * walk);
     }
+}
+
+fn cubic_path(numbers: [f64; 8]) -> Path {
+    let [a, b, c, d, e, f, g, h] = numbers;
+    Path {
+        start: Vector::from([a, b]),
+        segments: vec![Segment::Cubic {
+            c1: Vector::from([c, d]),
+            c2: Vector::from([e, f]),
+            to: Vector::from([g, h]),
+        }],
+        closed: false,
+    }
+}
+
+/// Greatest distance of points along one path from another path.
+fn one_way(a: &Path, b: &Path) -> f64 {
+    let distances = a.flatten(5e-4).into_iter().map(|p| b.distance(p));
+    distances.fold(0.0, f64::max)
+}
+
+fn check_cubic(path: &Path) {
+    let arcs = path.with_arcs(0.02).expect("arcs");
+    assert!(!arcs.has_cubics() && arcs.start == path.start && arcs.end() == path.end());
+    // Of which half a micrometre for the chords of the flattening.
+    let (out, back) = (one_way(path, &arcs), one_way(&arcs, path));
+    assert!(out <= 0.02 + 5e-4, "{out} from {path:?}");
+    assert!(back <= 0.02 + 5e-4, "{back} back from {path:?}");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn arcs_follow_cubics_within_the_tolerance_both_ways(numbers in prop::array::uniform8(-200.0..200.0f64)) {
+        check_cubic(&cubic_path(numbers));
+    }
+}
+
+/// Cusps, a line that runs past its end and back, ends that stand still.
+#[test]
+fn arcs_follow_cubics_that_stop_and_turn() {
+    for numbers in [
+        [0.0, 0.0, 100.0, 100.0, 0.0, 100.0, 100.0, 0.0],
+        [0.0, 0.0, 90.0, 0.0, -60.0, 0.0, 30.0, 0.0],
+        [0.0, 0.0, 0.0, 0.0, 50.0, 80.0, 100.0, 0.0],
+        [0.0, 0.0, 50.0, 80.0, 100.0, 0.0, 100.0, 0.0],
+    ] {
+        check_cubic(&cubic_path(numbers));
+    }
+}
+
+#[test]
+fn a_rib_like_curve_needs_few_arcs() {
+    let path = cubic_path([0.0, 0.0, 80.0, 40.0, 200.0, 60.0, 260.0, 20.0]);
+    let arcs = path.with_arcs(0.02).expect("arcs");
+    assert!(arcs.segments.len() <= 24, "{}", arcs.segments.len());
+}
+
+#[test]
+fn straight_and_collapsed_cubics_become_lines() {
+    let straight = cubic_path([0.0, 0.0, 10.0, 10.0, 20.0, 20.0, 30.0, 30.0]);
+    assert_eq!(
+        straight.with_arcs(0.02).expect("arcs").segments,
+        vec![Segment::Line { to: straight.end() }]
+    );
+    let blunt = cubic_path([0.0, 0.0, 0.0, 0.0, 30.0, 0.0, 30.0, 0.0]);
+    assert_eq!(blunt.with_arcs(0.02).expect("arcs").segments.len(), 1);
 }

@@ -2,23 +2,23 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::geometry::mesh::{MeshError, PlateFrame, extrude, extrude_with};
-use nalgebra::{Point2, Point3, Rotation3, Vector3};
+use nalgebra::{Point3, Rotation3, Vector2, Vector3};
 use proptest::prelude::*;
 use std::f64::consts::TAU;
 
-fn star(radii: &[f64], centre: (f64, f64)) -> Vec<Point2<f64>> {
+fn star(radii: &[f64], centre: (f64, f64)) -> Vec<Vector2<f64>> {
     let n = radii.len() as f64;
     radii
         .iter()
         .enumerate()
         .map(|(i, r)| {
             let (sin, cos) = (TAU * i as f64 / n).sin_cos();
-            Point2::new(centre.0 + r * cos, centre.1 + r * sin)
+            Vector2::new(centre.0 + r * cos, centre.1 + r * sin)
         })
         .collect()
 }
 
-fn area(ring: &[Point2<f64>]) -> f64 {
+fn area(ring: &[Vector2<f64>]) -> f64 {
     let next = ring.iter().cycle().skip(1);
     let twice: f64 = ring
         .iter()
@@ -29,7 +29,7 @@ fn area(ring: &[Point2<f64>]) -> f64 {
 }
 
 /// Splits every edge in three, which leaves collinear points.
-fn subdivided(ring: &[Point2<f64>]) -> Vec<Point2<f64>> {
+fn subdivided(ring: &[Vector2<f64>]) -> Vec<Vector2<f64>> {
     let next = ring.iter().cycle().skip(1);
     ring.iter()
         .zip(next)
@@ -92,7 +92,7 @@ fn a_ring_may_come_as_near_to_zero_as_it_likes() {
     for power in 1..320 {
         let tiny = 10.0_f64.powi(-power);
         let ring = [(tiny, -tiny), (10.0, tiny), (10.0, 10.0), (-tiny, 10.0)];
-        let ring = ring.map(|(x, y)| Point2::new(x, y));
+        let ring = ring.map(|(x, y)| Vector2::new(x, y));
         let mesh = extrude("p", &ring, &[], &PlateFrame::flat(), 3.0).unwrap();
         assert!(
             (mesh.volume() - 300.0).abs() <= 100.0 * tiny + 1e-9,
@@ -105,10 +105,10 @@ fn a_ring_may_come_as_near_to_zero_as_it_likes() {
 fn bad_rings_are_refused_with_a_reason() {
     let square = |a: f64, b: f64| {
         [(a, a), (b, a), (b, b), (a, b)]
-            .map(|(x, y)| Point2::new(x, y))
+            .map(|(x, y)| Vector2::new(x, y))
             .to_vec()
     };
-    let plate = |outline: &[Point2<f64>], holes: &[Vec<Point2<f64>>]| {
+    let plate = |outline: &[Vector2<f64>], holes: &[Vec<Vector2<f64>>]| {
         extrude("p", outline, holes, &PlateFrame::flat(), 3.0).unwrap_err()
     };
     let mut bow = square(0.0, 10.0);
@@ -145,6 +145,6 @@ fn bad_rings_are_refused_with_a_reason() {
         (5.0, 0.0),
         (0.0, 10.0),
     ]
-    .map(|(x, y)| Point2::new(x, y));
+    .map(|(x, y)| Vector2::new(x, y));
     assert!(matches!(plate(&pinch, &[]), MeshError::Crossing { .. }));
 }

@@ -75,7 +75,7 @@ fn check_holes(
 fn unreached(points: &[Point], radius: f64) -> Option<(Point, f64)> {
     points.windows(2).step_by(3).find_map(|w| {
         let d = (w[1] - w[0]).normalize();
-        let middle = nalgebra::center(&w[0], &w[1]);
+        let middle = (w[0] + w[1]) / 2.0;
         let normal = nalgebra::Vector2::new(-d.y, d.x);
         let short = (-20..=20)
             .map(|k| nalgebra::Rotation2::new(0.002 * f64::from(k)) * normal)
@@ -122,12 +122,7 @@ fn rail_distance(board: &Board, rib: &Rib) -> f64 {
     let mut least = f64::INFINITY;
     for x in [rib.x - half, rib.x, rib.x + half] {
         let (stack, _) = board.rail.at(x).unwrap();
-        let line: Vec<Point> = stack
-            .inner_boundary()
-            .unwrap()
-            .iter()
-            .map(|p| Point::new(p.x, p.y))
-            .collect();
+        let line: Vec<Point> = stack.inner_boundary().unwrap().iter().copied().collect();
         for hole in &rib.holes {
             for p in hole.flatten(FINE) {
                 least = least.min(distance(&line, Point::new(p.x.abs(), p.y)));

@@ -392,11 +392,7 @@ fn strain_maps_cover_the_panel() {
                 .map(|(band, ring)| {
                     assert!(*band < map.shading.bands.len());
                     let next = ring.iter().cycle().skip(1);
-                    ring.iter()
-                        .zip(next)
-                        .map(|(a, b)| a.coords.perp(&b.coords))
-                        .sum::<f64>()
-                        / 2.0
+                    ring.iter().zip(next).map(|(a, b)| a.perp(b)).sum::<f64>() / 2.0
                 })
                 .sum();
             let s = &panel.skin;

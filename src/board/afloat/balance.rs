@@ -2,7 +2,8 @@
 
 use super::wetted::wetted;
 use super::{AfloatError, Hull, Immersed, Water, Waterline};
-use crate::geometry::solve::bisect;
+use crate::geometry::curve::Vector;
+use crate::geometry::solve::{bisect, newton};
 use crate::shape::Shell;
 
 /// A mass and where its centre of gravity lies, on the centre plane.
@@ -59,9 +60,8 @@ pub struct Afloat {
     pub wetted: f64,
 }
 
-/// Newton steps, and halvings of a step that gains nothing.
+/// Newton steps.
 const STEPS: usize = 60;
-const HALVINGS: usize = 30;
 /// Volume and moment balance within this share of the displacement (and of it times the length).
 const BALANCE: f64 = 1e-12;
 /// Steepest slope of water sought.
@@ -170,16 +170,23 @@ fn imbalance(
 }
 
 fn settle(hull: &Hull, wanted: f64, g: [f64; 2]) -> Result<Waterline, AfloatError> {
-    let none = AfloatError::NoTrim { x: g[0], z: g[1] };
     let length = hull.reach.1 - hull.reach.0;
-    let mut line = level(hull, wanted);
-    let size = |r: [f64; 2]| r[0].hypot(r[1]);
-    for _ in 0..STEPS {
+    let line = |p: &Vector<2>| Waterline {
+        height: p.x,
+        slope: p.y,
+    };
+    let size = |p: &Vector<2>| {
+        if p.y.abs() > STEEPEST {
+            return f64::INFINITY;
+        }
+        let line = line(p);
+        let [volume, moment] = imbalance(&hull.immersed(&line), &line, wanted, g, length);
+        volume.hypot(moment)
+    };
+    let step = |p: &Vector<2>| {
+        let line = line(p);
         let under = hull.immersed(&line);
         let miss = imbalance(&under, &line, wanted, g, length);
-        if size(miss) < BALANCE {
-            return Ok(line);
-        }
         // Derivatives by height and slope; a lift of the water by dz adds the waterplane's slice.
         let high = line.height;
         let (a, ax, axx) = (under.plane, under.plane_moment, under.plane_second);
@@ -195,36 +202,24 @@ fn settle(hull: &Hull, wanted: f64, g: [f64; 2]) -> Result<Waterline, AfloatErro
             ],
         ];
         let det = by[0][0] * by[1][1] - by[0][1] * by[1][0];
-        let step = [
+        let step = Vector::from([
             -(miss[0] * by[1][1] - miss[1] * by[0][1]) / det,
             -(miss[1] * by[0][0] - miss[0] * by[1][0]) / det,
-        ];
+        ]);
+        let size = miss[0].hypot(miss[1]);
         // A negative determinant is trim that would run away; nothing beyond it is at rest.
-        if !(det > 0.0 && step.iter().all(|s| s.is_finite())) {
-            return Err(none);
-        }
-        let mut share = 1.0;
-        let mut next = None;
-        for _ in 0..HALVINGS {
-            let tried = Waterline {
-                height: line.height + share * step[0],
-                slope: line.slope + share * step[1],
-            };
-            let got = size(imbalance(&hull.immersed(&tried), &tried, wanted, g, length));
-            if tried.slope.abs() <= STEEPEST && got < size(miss) {
-                next = Some(tried);
-                break;
-            }
-            share /= 2.0;
-        }
-        match next {
-            Some(next) => line = next,
-            // Rounding leaves nothing to gain.
-            None if size(miss) < 1e3 * BALANCE => return Ok(line),
-            None => return Err(none),
-        }
+        let steps = det > 0.0 && step.iter().all(|s| s.is_finite());
+        (size < BALANCE || steps).then_some((size, step))
+    };
+    let level = level(hull, wanted);
+    let start = Vector::from([level.height, level.slope]);
+    let found = newton(start, BALANCE, STEPS, step, size);
+    // Rounding may leave nothing to gain a little earlier.
+    if found.change < 1e3 * BALANCE {
+        Ok(line(&found.value))
+    } else {
+        Err(AfloatError::NoTrim { x: g[0], z: g[1] })
     }
-    Err(none)
 }
 
 /// The level waterline that displaces `wanted`, by bisection to a thousandth of the height: a start for Newton's method.

@@ -37,9 +37,5 @@ pub struct BoardParts<'a> {
 const TOLERANCE: f64 = 0.01;
 
 pub(super) fn polygon(path: &Path) -> Vec<Vector<2>> {
-    let points = path.flatten(TOLERANCE);
-    points
-        .into_iter()
-        .map(|p| Vector::<2>::new(p.x, p.y))
-        .collect()
+    path.flatten(TOLERANCE)
 }

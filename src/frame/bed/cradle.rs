@@ -184,7 +184,7 @@ fn outline(number: usize, edge: &[Vector<2>], table: f64, beam: Option<[f64; 2]>
         return Path::polyline(&[], true);
     };
     let out = Path {
-        start: Point::new(centre.x, centre.y),
+        start: *centre,
         // Where no arcs fit, the dense polyline itself is as good a contour.
         segments: arcs(&format!("cradle {number}"), &over)
             .unwrap_or_else(|_| over.iter().skip(1).map(|p| line(p.x, p.y)).collect()),

@@ -1,7 +1,7 @@
 //! The bottom skin's outer face over a cradle's thickness.
 
 use crate::design::Construction;
-use crate::geometry::curve::Vector;
+use crate::geometry::curve::{Vector, polyline};
 use crate::shape::{Shell, SkinFace, at_depth};
 
 /// How closely, mm, the section is followed by its cubic pieces.
@@ -20,7 +20,7 @@ impl Face {
     pub(super) fn new(shell: &Shell, c: &Construction, x: f64) -> Option<Self> {
         let cut = shell.cut(x).ok()?;
         let face = at_depth(&cut, c, true, 0.0, FOLLOWED)?;
-        let points = polyline(&face);
+        let points = chords(&face);
         (points.len() > 1).then_some(Self { points })
     }
 
@@ -36,20 +36,17 @@ impl Face {
 
     /// Height at half-breadth `y`, mm; level inboard of the first point and outboard of the last.
     pub(super) fn height(&self, y: f64) -> f64 {
-        let next = self.points.partition_point(|p| p.x <= y);
-        match (
-            next.checked_sub(1).and_then(|i| self.points.get(i)),
-            self.points.get(next),
-        ) {
-            (Some(a), Some(b)) => a.y + (b.y - a.y) * (y - a.x) / (b.x - a.x),
-            (Some(end), None) | (None, Some(end)) => end.y,
-            (None, None) => 0.0,
+        let ends = (self.points.first(), self.points.last());
+        match ends {
+            (Some(first), _) if y <= first.x => first.y,
+            (_, Some(last)) if y >= last.x => last.y,
+            _ => polyline::height(&self.points, y).unwrap_or(0.0),
         }
     }
 }
 
 /// Points from the centre to the land, within [`CHORD`] mm of the face.
-fn polyline(face: &SkinFace) -> Vec<Vector<2>> {
+fn chords(face: &SkinFace) -> Vec<Vector<2>> {
     let mut points = Vec::new();
     for w in face.line.nodes().windows(2) {
         let turn = w[0].tangent.angle(&w[1].tangent);

@@ -3,8 +3,9 @@
 use super::BoardEnd;
 use super::half::Half;
 use crate::design::Design;
-use crate::geometry::curve::{ArcPath, Vector, arcs_of_polyline};
-use crate::geometry::path::{Path, Point, segments};
+use crate::geometry::curve::Vector;
+use crate::geometry::curve::polyline::{self, height_on};
+use crate::geometry::path::{Path, arcs_of_polyline};
 
 /// One layer, seen from above: x from the tail, y to starboard.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,9 +70,9 @@ pub(super) fn layers(
     let mut out: Vec<Layer> = Vec::new();
     for k in 0..count {
         let z = [low + layer * k as f64, low + layer * (k + 1) as f64];
-        let widest: Vec<[f64; 2]> = outer
+        let widest: Vec<Vector<2>> = outer
             .iter()
-            .filter_map(|(x, half)| Some([*x, widest(half, z)?]))
+            .filter_map(|(x, half)| Some(Vector::<2>::new(*x, widest(half, z)?)))
             .collect();
         if let Some((ends, outlines)) = ground.contours(&spread(&widest, outer)) {
             out.push(Layer {
@@ -108,7 +109,7 @@ fn widest(half: &[Vector<2>], z: [f64; 2]) -> Option<f64> {
         let b = half.get(i + 1).or(half.first()).unwrap_or(a);
         for level in z {
             if (a.y - level) * (b.y - level) < 0.0 {
-                see(a.x + (b.x - a.x) * (level - a.y) / (b.y - a.y));
+                see(height_on(a.yx(), b.yx(), level));
             }
         }
     }
@@ -116,24 +117,24 @@ fn widest(half: &[Vector<2>], z: [f64; 2]) -> Option<f64> {
 }
 
 /// The widths on, at either end, to the next plane that has none: the true end lies between.
-fn spread(widest: &[[f64; 2]], outer: &[Half]) -> Vec<[f64; 2]> {
+fn spread(widest: &[Vector<2>], outer: &[Half]) -> Vec<Vector<2>> {
     let mut points = widest.to_vec();
-    points.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    points.sort_by(|a, b| a.x.total_cmp(&b.x));
     let (Some(first), Some(last)) = (points.first().copied(), points.last().copied()) else {
         return points;
     };
     let planes = || outer.iter().map(|h| h.0);
     let before = planes()
-        .filter(|x| *x < first[0])
+        .filter(|x| *x < first.x)
         .fold(f64::NEG_INFINITY, f64::max);
     let after = planes()
-        .filter(|x| *x > last[0])
+        .filter(|x| *x > last.x)
         .fold(f64::INFINITY, f64::min);
     if before.is_finite() {
-        points.insert(0, [before, first[1]]);
+        points.insert(0, Vector::<2>::new(before, first.y));
     }
     if after.is_finite() {
-        points.push([after, last[1]]);
+        points.push(Vector::<2>::new(after, last.y));
     }
     points
 }
@@ -148,9 +149,9 @@ struct Ground {
 
 impl Ground {
     /// Ends and contours of the layer that is as wide as `widest`, (x, half-breadth) in rising x.
-    fn contours(&self, widest: &[[f64; 2]]) -> Option<([f64; 2], Vec<Path>)> {
-        let (first, last) = (widest.first()?[0], widest.last()?[0]);
-        if widest.iter().all(|p| p[1] < NARROWEST) || last - first < STEP {
+    fn contours(&self, widest: &[Vector<2>]) -> Option<([f64; 2], Vec<Path>)> {
+        let (first, last) = (widest.first()?.x, widest.last()?.x);
+        if widest.iter().all(|p| p.y < NARROWEST) || last - first < STEP {
             return None;
         }
         let (mut from, mut to) = (first - self.oversize, last + self.oversize);
@@ -208,11 +209,11 @@ impl Ground {
     }
 
     /// Half-breadth grown by the oversize all round.
-    fn grown(&self, widest: &[[f64; 2]], x: f64) -> f64 {
+    fn grown(&self, widest: &[Vector<2>], x: f64) -> f64 {
         let o = self.oversize;
         let corners = widest.iter().filter_map(|p| {
-            let square = o * o - (p[0] - x).powi(2);
-            (square >= 0.0).then(|| p[1] + square.sqrt())
+            let square = o * o - (p.x - x).powi(2);
+            (square >= 0.0).then(|| p.y + square.sqrt())
         });
         (0..=DIRECTIONS)
             .filter_map(|k| {
@@ -224,23 +225,12 @@ impl Ground {
     }
 }
 
-/// Linear between points; `None` outside.
-fn at(points: &[[f64; 2]], x: f64) -> Option<f64> {
+/// The greatest height of points in rising x, straight between them; `None` outside.
+fn at(points: &[Vector<2>], x: f64) -> Option<f64> {
     const HAIR: f64 = 1e-9;
-    let (first, last) = (points.first()?, points.last()?);
-    if x < first[0] - HAIR || x > last[0] + HAIR {
-        return None;
-    }
-    let next = points
-        .partition_point(|p| p[0] <= x)
-        .clamp(1, points.len().max(2) - 1);
-    let (a, b) = (points.get(next - 1)?, points.get(next)?);
-    let span = b[0] - a[0];
-    Some(if span > HAIR {
-        a[1] + (b[1] - a[1]) * ((x - a[0]) / span).clamp(0.0, 1.0)
-    } else {
-        a[1].max(b[1])
-    })
+    let (first, last) = (points.first()?.x, points.last()?.x);
+    let inside = x >= first - HAIR && x <= last + HAIR;
+    inside.then(|| polyline::heights(points, x.clamp(first, last)).fold(0.0, f64::max))
 }
 
 /// A closed contour of lines and arcs.
@@ -252,26 +242,17 @@ fn drawn(ring: &[Vector<2>]) -> Path {
     {
         points.push(first);
     }
-    let plain = || {
-        let points: Vec<Point> = points.iter().map(|p| Point::new(p.x, p.y)).collect();
-        Path::polyline(&points, true)
-    };
     let path = match arcs_of_polyline(&points, CORNER, DRAWN) {
-        Ok(fitted) => closed(&fitted),
-        Err(_) => plain(),
+        Ok(fitted) => Path {
+            closed: true,
+            ..fitted
+        }
+        .without_empty_segments(),
+        Err(_) => Path::polyline(&points, true),
     };
     if path.area() < 0.0 {
         path.reversed()
     } else {
         path
     }
-}
-
-fn closed(fitted: &ArcPath) -> Path {
-    Path {
-        start: Point::new(fitted.start.x, fitted.start.y),
-        segments: segments(fitted),
-        closed: true,
-    }
-    .without_empty_segments()
 }

@@ -1,7 +1,7 @@
 //! A block's section in a plane of constant x.
 
 use crate::design::Construction;
-use crate::geometry::curve::{BSpline, Vector};
+use crate::geometry::curve::{BSpline, Vector, polyline};
 use crate::geometry::solve::bisect;
 use crate::shape::{Shell, SkinFace, at_depth};
 
@@ -44,17 +44,12 @@ pub(super) fn half(shell: &Shell, c: &Construction, x: f64) -> Option<Vec<Vector
 pub(super) fn open(half: &[Vector<2>]) -> bool {
     let (bottom, rest) = half.split_at(SKIN_PIECES.min(half.len()));
     let deck: Vec<_> = rest.iter().rev().take(SKIN_PIECES).copied().collect();
-    let over = |line: &[Vector<2>], y: f64| {
-        let piece = line.windows(2).find(|w| w[0].x <= y && y <= w[1].x)?;
-        let t = (y - piece[0].x) / (piece[1].x - piece[0].x).max(f64::MIN_POSITIVE);
-        Some(piece[0].y + (piece[1].y - piece[0].y) * t)
-    };
     bottom
         .iter()
-        .all(|p| over(&deck, p.x).is_none_or(|z| z > p.y))
+        .all(|p| polyline::height(&deck, p.x).is_none_or(|z| z > p.y))
         && deck
             .iter()
-            .all(|p| over(bottom, p.x).is_none_or(|z| z < p.y))
+            .all(|p| polyline::height(bottom, p.x).is_none_or(|z| z < p.y))
 }
 
 /// Half the whole finished section, for the last millimetres of a tip.

@@ -91,13 +91,8 @@ fn cuts(fin: &Fin, middle: Vector<2>) -> Vec<Path> {
         .map(|k| {
             let centre = cut.spacing * (k as f64 - (cut.count as f64 - 1.0) / 2.0);
             let corners = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)].map(|(a, o)| {
-                let p = at(
-                    fin,
-                    middle,
-                    centre + a * cut.length / 2.0,
-                    o * cut.width / 2.0,
-                );
-                Point::new(p.x, p.y)
+                let along = centre + a * cut.length / 2.0;
+                at(fin, middle, along, o * cut.width / 2.0)
             });
             Path::polyline(&corners, true)
         })

@@ -4,6 +4,7 @@ use super::Fitting;
 use crate::design::{Construction, Design};
 use crate::frame::Rib;
 use crate::geometry::curve::Vector;
+use crate::geometry::curve::polyline::height_on;
 use crate::rail::{Rail, Stack};
 use crate::shape::{PlanShape, Shell, SkinFace, at_depth};
 
@@ -81,8 +82,8 @@ impl Room<'_> {
             .clamp(1, stacks.len().max(2) - 1);
         let (a, b) = (stacks.get(next - 1)?, stacks.get(next)?);
         let (p, q) = (least(a, low, high)?, least(b, low, high)?);
-        let t = ((x - a.x) / (b.x - a.x)).clamp(0.0, 1.0);
-        Some(p + (q - p) * t)
+        let place = |x: f64, y: f64| Vector::<2>::new(x, y);
+        Some(height_on(place(a.x, p), place(b.x, q), x.clamp(a.x, b.x)))
     }
 
     /// Whether the cut-outs lie wholly in a block.
@@ -105,8 +106,7 @@ fn least(stack: &Stack, low: f64, high: f64) -> Option<f64> {
     for w in side.windows(2) {
         for level in [low, high] {
             if (w[0].y - level) * (w[1].y - level) < 0.0 {
-                let t = (level - w[0].y) / (w[1].y - w[0].y);
-                found = found.min(w[0].x + (w[1].x - w[0].x) * t);
+                found = found.min(height_on(w[0].yx(), w[1].yx(), level));
             }
         }
     }
@@ -156,7 +156,7 @@ pub(super) fn across(corners: &[Vector<2>], x: f64) -> Option<[f64; 2]> {
             see(a.y);
         }
         if (a.x - x) * (b.x - x) < 0.0 {
-            see(a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x));
+            see(height_on(*a, *b, x));
         }
     }
     (found[0] <= found[1]).then_some(found)

@@ -4,6 +4,7 @@ use super::room::{BELOW, Room, across, x_range, y_range};
 use super::{Fitting, Kind, Pad, Piece};
 use crate::design::Through;
 use crate::geometry::curve::Vector;
+use crate::geometry::curve::polyline::height_on;
 use crate::geometry::lofted::{Lofted, Slice};
 use crate::geometry::path::{Path, Point};
 
@@ -212,7 +213,7 @@ fn runs(
             .iter()
             .zip(next)
             .filter(|(a, b)| (a.y - spine) * (b.y - spine) < 0.0)
-            .map(|(a, b)| a.x + (b.x - a.x) * (spine - a.y) / (b.y - a.y)),
+            .map(|(a, b)| height_on(a.yx(), b.yx(), spine)),
     );
     let count = ((to - from) / STEP).ceil() as usize;
     stops.extend((1..count).map(|k| from + (to - from) * k as f64 / count as f64));

@@ -5,6 +5,7 @@ use nalgebra::{Cholesky, DMatrix, DVector};
 use super::constrained::Reduced;
 use super::fair::determines;
 use super::{BSpline, Condition, CurveError, FairCurve, Term, Vector};
+use crate::geometry::solve::backtrack;
 
 /// How far above the least the energy may be, relatively.
 const GAP: f64 = 1e-4;
@@ -184,18 +185,14 @@ impl<const D: usize> Tube<D> {
         if slope > -1e-6 || slope.is_nan() {
             return false;
         }
-        let mut scale = 1.0;
-        for _ in 0..60 {
-            let trial = &*y + &step * scale;
-            if let Some(gain) = self.gain(y, &trial, sharpness)
-                && gain <= 0.1 * scale * slope
-            {
-                *y = trial;
-                return true;
-            }
-            scale *= 0.5;
+        let found = backtrack(60, |share| {
+            let gain = self.gain(y, &(&*y + &step * share), sharpness);
+            gain.is_some_and(|gain| gain <= 0.1 * share * slope)
+        });
+        if let Some(share) = found {
+            *y += step * share;
         }
-        false
+        found.is_some()
     }
 
     /// Change of the barrier function from `y` to `trial`; `None` outside the tube.

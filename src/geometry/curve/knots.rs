@@ -143,7 +143,7 @@ impl KnotVector {
     }
 
     /// The non-empty span that ends at or holds `u`: at a knot the one to its left.
-    pub(super) fn span_before(&self, u: f64) -> usize {
+    pub(in crate::geometry) fn span_before(&self, u: f64) -> usize {
         let inner = &self.knots[self.degree + 1..self.count()];
         let next = inner.partition_point(|&k| k < u);
         self.degree + next

@@ -2,10 +2,8 @@
 //!
 //! Notation and algorithm numbers follow Piegl & Tiller, *The NURBS Book*, 2nd ed. (1997).
 
-mod arcs;
 mod banded;
 mod bernstein;
-mod biarc;
 mod closest;
 mod constrained;
 mod edit;
@@ -18,12 +16,11 @@ mod knots;
 mod length;
 mod measure;
 mod offset;
+pub mod polyline;
 mod quadrature;
 mod roots;
 mod spline;
 
-pub use arcs::{arcs_along, arcs_of_polyline};
-pub use biarc::{ArcPath, ArcPiece};
 pub use closest::Closest;
 pub use edit::Bezier;
 pub use error::{CurveError, MAX_DEGREE};

@@ -59,7 +59,11 @@ impl<const D: usize> BSpline<D> {
 
     /// As [`derivatives`](Self::derivatives), of the polynomial piece on a knot span whether or not `u` lies in it.
     #[inline]
-    pub(super) fn derivatives_on<const K: usize>(&self, span: usize, u: f64) -> [Vector<D>; K] {
+    pub(in crate::geometry) fn derivatives_on<const K: usize>(
+        &self,
+        span: usize,
+        u: f64,
+    ) -> [Vector<D>; K] {
         let basis = self.knots.basis_on::<K>(span, u);
         let local = &self.points[basis.first..=basis.first + self.degree()];
         std::array::from_fn(|k| {

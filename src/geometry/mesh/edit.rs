@@ -108,7 +108,7 @@ mod tests {
 
     fn block() -> Mesh {
         let ring = [(0.0, 1.0), (4.0, 1.0), (4.0, 4.0), (0.0, 4.0)]
-            .map(|(x, y)| nalgebra::Point2::new(x, y));
+            .map(|(x, y)| nalgebra::Vector2::new(x, y));
         extrude("block", &ring, &[], &PlateFrame::flat(), 2.0).expect("a rectangle is simple")
     }
 

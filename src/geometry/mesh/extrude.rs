@@ -1,7 +1,7 @@
 //! Plates: a flat outline with holes given a thickness.
 
 use super::Mesh;
-use nalgebra::{Point2, Point3, Vector3};
+use nalgebra::{Point3, Vector2, Vector3};
 use spade::{ConstrainedDelaunayTriangulation, Triangulation};
 use std::collections::VecDeque;
 
@@ -109,7 +109,7 @@ impl PlateFrame {
     }
 
     /// Where a plane point at height `t` lies.
-    pub fn place(&self, point: Point2<f64>, t: f64) -> Point3<f64> {
+    pub fn place(&self, point: Vector2<f64>, t: f64) -> Point3<f64> {
         self.origin + self.across * point.x + self.up * point.y + self.through * t
     }
 }
@@ -119,8 +119,8 @@ impl PlateFrame {
 /// ones too, so there are no T-junctions.
 pub fn extrude(
     name: &str,
-    outline: &[Point2<f64>],
-    holes: &[Vec<Point2<f64>>],
+    outline: &[Vector2<f64>],
+    holes: &[Vec<Vector2<f64>>],
     frame: &PlateFrame,
     thickness: f64,
 ) -> Result<Mesh, MeshError> {
@@ -133,12 +133,12 @@ pub fn extrude(
 /// The result is turned outward whichever way `place` maps; it fails when it encloses nothing.
 pub fn extrude_with(
     name: &str,
-    outline: &[Point2<f64>],
-    holes: &[Vec<Point2<f64>>],
-    place: impl Fn(Point2<f64>, bool) -> Point3<f64>,
+    outline: &[Vector2<f64>],
+    holes: &[Vec<Vector2<f64>>],
+    place: impl Fn(Vector2<f64>, bool) -> Point3<f64>,
 ) -> Result<Mesh, MeshError> {
     let rings = oriented_rings(outline, holes)?;
-    let points: Vec<Point2<f64>> = rings.iter().flat_map(|(_, ring)| ring.clone()).collect();
+    let points: Vec<Vector2<f64>> = rings.iter().flat_map(|(_, ring)| ring.clone()).collect();
     let caps = triangulate(&rings, &points)?;
 
     let count = points.len() as u32;
@@ -184,16 +184,16 @@ pub fn extrude_with(
 }
 
 /// Counter-clockwise triangles inside a simple counter-clockwise ring, using its corners only.
-pub fn triangulate_ring(ring: &[Point2<f64>]) -> Result<Vec<[u32; 3]>, MeshError> {
+pub fn triangulate_ring(ring: &[Vector2<f64>]) -> Result<Vec<[u32; 3]>, MeshError> {
     triangulate(&[(Ring::Outline, ring.to_vec())], ring)
 }
 
-type NamedRing = (Ring, Vec<Point2<f64>>);
+type NamedRing = (Ring, Vec<Vector2<f64>>);
 
 /// The outline counter-clockwise and the holes clockwise, their points checked.
 fn oriented_rings(
-    outline: &[Point2<f64>],
-    holes: &[Vec<Point2<f64>>],
+    outline: &[Vector2<f64>],
+    holes: &[Vec<Vector2<f64>>],
 ) -> Result<Vec<NamedRing>, MeshError> {
     let named = holes
         .iter()
@@ -219,7 +219,7 @@ fn oriented_rings(
 }
 
 /// Signed area, counter-clockwise positive.
-fn ring_area(points: &[Point2<f64>]) -> f64 {
+fn ring_area(points: &[Vector2<f64>]) -> f64 {
     let Some(&origin) = points.first() else {
         return 0.0;
     };
@@ -231,7 +231,7 @@ fn ring_area(points: &[Point2<f64>]) -> f64 {
 }
 
 /// Counter-clockwise triangles between the rings, whose every edge is an edge of the triangulation.
-fn triangulate(rings: &[NamedRing], points: &[Point2<f64>]) -> Result<Vec<[u32; 3]>, MeshError> {
+fn triangulate(rings: &[NamedRing], points: &[Vector2<f64>]) -> Result<Vec<[u32; 3]>, MeshError> {
     let mut cdt = ConstrainedDelaunayTriangulation::<spade::Point2<f64>>::new();
     // Spade refuses numbers below 1.8e-43 but for zero.
     let settle = |v: f64| if v.abs() < 1e-30 { 0.0 } else { v };

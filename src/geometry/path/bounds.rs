@@ -1,8 +1,7 @@
 //! Exact bounding boxes: extrema of arcs and cubics included.
 
-use super::segment::{CentreArc, lyon_cubic};
-use super::{Path, Point, Segment};
-use std::f64::consts::FRAC_PI_2;
+use super::segment::ours;
+use super::{Path, Point, Primitive, Segment};
 
 /// An upright box, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,27 +46,21 @@ impl Bounds {
 }
 
 impl Segment {
-    /// The box of the segment that starts at `from`.
+    /// The box of the segment that starts at `from`: its ends, exact as the path has them, and lyon's extrema between them.
     pub fn bounds(&self, from: Point) -> Bounds {
         let mut bounds = Bounds::of_point(from).including(self.to());
-        match *self {
-            Self::Line { .. } => {}
-            Self::Arc { to, bulge } => {
-                if let Some(arc) = CentreArc::new(from, to, bulge) {
-                    for quarter in 0..4 {
-                        let angle = FRAC_PI_2 * f64::from(quarter);
-                        if arc.passes(angle) {
-                            bounds = bounds.including(arc.at_angle(angle));
-                        }
-                    }
-                }
+        match self.primitive(from) {
+            Primitive::Line(_) => {}
+            Primitive::Arc(arc) => {
+                let mut include = |t| bounds = bounds.including(ours(arc.sample(t)));
+                arc.for_each_local_x_extremum_t(&mut include);
+                arc.for_each_local_y_extremum_t(&mut include);
             }
-            Self::Cubic { c1, c2, to } => {
-                let cubic = lyon_cubic(from, c1, c2, to);
-                let (x, y) = (cubic.bounding_range_x(), cubic.bounding_range_y());
+            Primitive::Cubic(cubic) => {
+                let around = cubic.bounding_box();
                 bounds = bounds
-                    .including(Point::new(x.0, y.0))
-                    .including(Point::new(x.1, y.1));
+                    .including(ours(around.min))
+                    .including(ours(around.max));
             }
         }
         bounds
@@ -121,6 +114,6 @@ mod tests {
             c2: Point::new(10.0, 4.0),
             to: Point::new(10.0, 0.0),
         };
-        close(arch.bounds(Point::origin()).max.y, 3.0);
+        close(arch.bounds(Point::zeros()).max.y, 3.0);
     }
 }

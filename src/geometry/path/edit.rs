@@ -7,7 +7,7 @@ impl Path {
     /// last point already lies there. No points give an empty path at the origin, which
     /// the check of drawings reports.
     pub fn polyline(points: &[Point], closed: bool) -> Self {
-        let start = points.first().copied().unwrap_or_else(Point::origin);
+        let start = points.first().copied().unwrap_or_else(Point::zeros);
         let mut segments: Vec<Segment> = points
             .iter()
             .skip(1)
@@ -76,6 +76,12 @@ impl Path {
         self.segments.last().map_or(self.start, Segment::to)
     }
 
+    /// Whether any segment is a cubic.
+    pub fn has_cubics(&self) -> bool {
+        let mut segments = self.segments.iter();
+        segments.any(|segment| matches!(segment, Segment::Cubic { .. }))
+    }
+
     /// Each segment with the point it starts from.
     pub fn pieces(&self) -> impl Iterator<Item = (Point, &Segment)> + '_ {
         let starts =
@@ -111,11 +117,7 @@ impl Path {
         if let (true, Some(last)) = (self.closed, segments.last_mut())
             && (last.to() - self.start).norm() < GRAIN
         {
-            match last {
-                Segment::Line { to } | Segment::Arc { to, .. } | Segment::Cubic { to, .. } => {
-                    *to = self.start;
-                }
-            }
+            last.end_at(self.start);
         }
         Self {
             start: self.start,
@@ -156,7 +158,7 @@ mod tests {
 
     #[test]
     fn empty_segments_go_and_the_rest_stays() {
-        let mut path = Path::rectangle(Point::origin(), Point::new(10.0, 5.0));
+        let mut path = Path::rectangle(Point::zeros(), Point::new(10.0, 5.0));
         let whole = path.clone();
         path.segments.insert(
             1,

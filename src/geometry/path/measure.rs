@@ -1,7 +1,6 @@
 //! Length and signed area of paths.
 
-use super::segment::lyon_cubic;
-use super::{Path, Point, Segment};
+use super::{Path, Point, Primitive, Segment, arc};
 
 /// Nodes and weights of the five-point Gauss-Legendre rule on [-1, 1], the mirrored ones left out.
 const GAUSS: [(f64, f64); 3] = [
@@ -15,13 +14,12 @@ const MAX_DEPTH: u32 = 20;
 
 impl Segment {
     /// Length from `from`, mm. Lines and arcs are exact; a cubic is integrated until two estimates of
-    /// every piece agree within its share of `accuracy`.
+    /// every piece agree within its share of `accuracy`: lyon's own length takes a tolerance of the shape, not of the length.
     pub fn length(&self, from: Point, accuracy: f64) -> f64 {
-        match *self {
-            Self::Line { to } => (to - from).norm(),
-            Self::Arc { to, bulge } => (to - from).norm() * arc_over_chord(bulge),
-            Self::Cubic { c1, c2, to } => {
-                let cubic = lyon_cubic(from, c1, c2, to);
+        match self.primitive(from) {
+            Primitive::Line(line) => line.length(),
+            Primitive::Arc(_) => arc::length(from, self.to(), self.bulge()),
+            Primitive::Cubic(cubic) => {
                 let speed = |t: f64| cubic.derivative(t).length();
                 refine(&speed, 0.0, 1.0, gauss(&speed, 0.0, 1.0), accuracy, 0)
             }
@@ -48,16 +46,6 @@ impl Segment {
                     / 10.0
             }
         }
-    }
-}
-
-/// Arc length over chord: (θ/2) / sin(θ/2).
-fn arc_over_chord(bulge: f64) -> f64 {
-    let half = 2.0 * bulge.atan();
-    if half.abs() < 1e-6 {
-        1.0
-    } else {
-        half / half.sin()
     }
 }
 
@@ -179,7 +167,7 @@ mod tests {
             chord * chord * sweep / 12.0 * (1.0 + sweep * sweep / 30.0)
         };
         for sweep in [sweep, sweep / 2.0] {
-            let cap = arc_cap(Point::origin(), Point::new(chord, 0.0), (sweep / 4.0).tan());
+            let cap = arc_cap(Point::zeros(), Point::new(chord, 0.0), (sweep / 4.0).tan());
             assert!((cap / exact(sweep) - 1.0).abs() < 1e-6);
         }
     }

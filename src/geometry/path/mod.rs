@@ -1,23 +1,27 @@
 //! Paths of lines, arcs and cubics in the plane, in mm, y up.
 
-mod biarc;
+mod arc;
 mod bounds;
 mod chain;
+mod distance;
 mod edit;
+mod fit;
 mod flatten;
 mod measure;
 mod placement;
 mod segment;
 
 pub use bounds::Bounds;
-pub(crate) use chain::{close, line, segments};
+pub(crate) use chain::{close, line};
+pub use fit::{arcs_along, arcs_of_polyline};
 pub use placement::Placement;
+pub use segment::Primitive;
 
 /// The finest distance that written files keep, mm; points nearer than this are one point.
 pub const GRAIN: f64 = 1e-4;
 
-/// A point in the drawing plane, mm.
-pub type Point = nalgebra::Point2<f64>;
+/// A place in the plane, mm: the same type as the points of plane curves, so that nothing is converted between the two.
+pub type Point = crate::geometry::curve::Vector<2>;
 
 /// One piece of a path; it starts where the piece before it ends.
 #[derive(Debug, Clone, Copy, PartialEq)]

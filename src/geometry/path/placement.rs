@@ -54,7 +54,7 @@ impl Placement {
 
     /// This motion followed by `next`.
     pub fn then(self, next: Self) -> Self {
-        let shift = next.apply(Point::from(self.shift)).coords;
+        let shift = next.apply(self.shift);
         Self {
             angle: next.angle
                 + if next.mirrored {

@@ -1,5 +1,6 @@
 //! Why a file was not written.
 
+use crate::geometry::curve::CurveError;
 use crate::geometry::mesh::MeshReport;
 use crate::views::drawing::Fault;
 
@@ -20,6 +21,18 @@ pub enum ExportError {
         /// The drawing's title.
         title: String,
     },
+    /// A cubic of the drawing could not be replaced by arcs.
+    #[error(
+        "drawing '{title}', part '{part}': no arcs follow its cubic: {source}; give a tolerance over 0, and a cubic without jumps"
+    )]
+    NoArcs {
+        /// The drawing's title.
+        title: String,
+        /// The part.
+        part: String,
+        /// What the fit said.
+        source: CurveError,
+    },
     /// The mesh is no sound solid once its numbers are rounded to the file's.
     #[error(
         "mesh '{name}' does not bound a solid: {report}; mend it, or mesh with a coarser tolerance"
@@ -35,6 +48,14 @@ pub enum ExportError {
     TooManyTriangles {
         /// The number of triangles.
         count: usize,
+    },
+    /// The library that writes the format failed.
+    #[error("'{what}' was not written: {reason}; try again with more free memory")]
+    NotWritten {
+        /// What was to be written.
+        what: String,
+        /// What the library said.
+        reason: String,
     },
     /// A table's row does not fit its columns.
     #[error(

@@ -225,7 +225,7 @@ mod tests {
             part: "rib 1 <&".into(),
             layer: Layer::Text,
             shape: Shape::Text(Text {
-                at: Point::origin(),
+                at: Point::zeros(),
                 height: 5.0,
                 angle: 0.5,
                 align: Align::End,

@@ -302,7 +302,7 @@ mod tests {
     }
 
     fn outline() -> Path {
-        let mut path = Path::rectangle(Point::origin(), Point::new(30.0, 20.0));
+        let mut path = Path::rectangle(Point::zeros(), Point::new(30.0, 20.0));
         path.segments[1] = Segment::Arc {
             to: Point::new(30.0, 20.0),
             bulge: 0.5,
@@ -349,7 +349,7 @@ mod tests {
         let mut piece = Path::polyline(
             &[
                 Point::new(0.0, 20.0),
-                Point::origin(),
+                Point::zeros(),
                 Point::new(20.0, 0.0),
                 Point::new(20.0, 20.0),
             ],

@@ -10,7 +10,7 @@ const INCH: f64 = 25.4;
 /// A 100 mm rule with ticks and a square of 1 in, labelled; lower left corner at the origin.
 pub fn scale_check() -> Drawing {
     let mut paths = vec![Path::polyline(
-        &[Point::origin(), Point::new(RULE, 0.0)],
+        &[Point::zeros(), Point::new(RULE, 0.0)],
         false,
     )];
     let mut texts = Vec::new();

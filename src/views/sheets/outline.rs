@@ -5,8 +5,7 @@ use super::label::{LETTER, block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::design::units;
 use crate::frame::FrameError;
-use crate::geometry::curve::arcs_along;
-use crate::geometry::path::{Path, Point, Segment, segments};
+use crate::geometry::path::{Path, Point, Segment, arcs_along};
 use crate::shape::{End, TWELVE_INCHES};
 use crate::views::drawing::{Align, Drawing, Layer};
 
@@ -31,8 +30,7 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
         TOLERANCE,
     )
     .map_err(failed)?;
-    let start = Point::new(fitted.start.x, fitted.start.y);
-    let mut pieces = segments(&fitted);
+    let (start, mut pieces) = (fitted.start, fitted.segments);
     let length = board.design.length;
     // Home along the centreline, round the cleft of a swallow tail.
     let mut home = match plan.cleft_depth() {

@@ -5,8 +5,8 @@ use super::label::{LETTER, block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::design::units;
 use crate::frame::FrameError;
-use crate::geometry::curve::{Vector, arcs_along};
-use crate::geometry::path::{Path, Point, Segment, segments};
+use crate::geometry::curve::Vector;
+use crate::geometry::path::{Path, Point, Segment, arcs_along};
 use crate::shape::TWELVE_INCHES;
 use crate::views::drawing::{Align, Drawing, Layer};
 
@@ -34,8 +34,7 @@ pub(super) fn sheet(board: &Board) -> Result<Sheet, FrameError> {
         TOLERANCE,
     )
     .map_err(failed)?;
-    let start = Point::new(fitted.start.x, fitted.start.y);
-    let mut pieces = segments(&fitted);
+    let (start, mut pieces) = (fitted.start, fitted.segments);
     let corners = [Point::new(length, -DEPTH), Point::new(0.0, -DEPTH), start];
     pieces.extend(corners.map(|to| Segment::Line { to }));
     let contour = Path {

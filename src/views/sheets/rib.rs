@@ -98,8 +98,7 @@ fn reference(board: &Board, part: &str, rib: &Rib) -> Vec<Item> {
     let mut paths: Vec<Path> = rib.slices.iter().map(strips::path).collect();
     paths.extend(rib.stack.faces.iter().map(|face| extension(face, rib)));
     let section = board.family.section_at(rib.x);
-    let points = section.points().iter();
-    let p: Vec<Point> = points.map(|p| Point::new(p.x, p.y)).collect();
+    let p = section.points();
     let segments = p[1..]
         .chunks(3)
         .map(|c| crate::geometry::path::Segment::Cubic {
@@ -129,8 +128,7 @@ fn extension(face: &SkinFace, rib: &Rib) -> Path {
         .fold(face.land.x, f64::max)
         + 6.0;
     let end = Vector::<2>::new(reach, face.height(reach));
-    let points = [face.land, end].map(|p| Point::new(p.x, p.y));
-    Path::polyline(&points, false).without_empty_segments()
+    Path::polyline(&[face.land, end], false).without_empty_segments()
 }
 
 fn words(board: &Board, rib: &Rib) -> Vec<String> {

@@ -6,8 +6,8 @@ use crate::board::Board;
 use crate::design::PanelCentre;
 use crate::design::units;
 use crate::frame::FrameError;
-use crate::geometry::curve::{Vector, arcs_of_polyline};
-use crate::geometry::path::{Path, Placement, Point, segments};
+use crate::geometry::curve::Vector;
+use crate::geometry::path::{Path, Placement, Point, arcs_of_polyline};
 use crate::views::drawing::{Align, Drawing, Item, Layer};
 use crate::wood::skin::Panel;
 
@@ -96,8 +96,7 @@ impl Plot<'_> {
 
     fn straight(&mut self, layer: Layer, from: [f64; 2], to: [f64; 2]) {
         for stretch in self.stretches(&[from.into(), to.into()]) {
-            let points: Vec<Point> = stretch.iter().map(|p| Point::new(p.x, p.y)).collect();
-            self.items.push(polyline(self.part, layer, &points));
+            self.items.push(polyline(self.part, layer, &stretch));
         }
     }
 }
@@ -223,9 +222,8 @@ fn half_path(part: &str, points: &[Vector<2>]) -> Result<Path, FrameError> {
     };
     let fitted = arcs_of_polyline(&points, CORNER, TOLERANCE).map_err(failed)?;
     Ok(Path {
-        start: Point::new(fitted.start.x, fitted.start.y),
-        segments: segments(&fitted),
         closed: false,
+        ..fitted
     }
     .without_empty_segments())
 }

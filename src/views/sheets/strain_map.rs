@@ -69,12 +69,7 @@ fn map(
         (k + side as f64) as usize
     };
     let mut lines = vec![mirrored(&skin.contour()), mirrored(&skin.trim_line())];
-    lines.extend(
-        board
-            .ribs
-            .iter()
-            .map(|rib| points(&skin.station_line(rib.x))),
-    );
+    lines.extend(board.ribs.iter().map(|rib| skin.station_line(rib.x)));
     let [tail, nose] = skin.centre_line();
     lines.push(vec![Point::new(tail, 0.0), Point::new(nose, 0.0)]);
     lines.retain(|line| line.len() > 1);
@@ -102,7 +97,7 @@ fn map(
             bands: bands(side, step),
             areas: areas(panel, value, band),
             lines,
-            mark: mark.map(|p| Point::new(p.x, p.y)),
+            mark,
             words,
         },
     }
@@ -165,7 +160,7 @@ fn areas(
             let end = start + run.len();
             let mut polygon: Vec<Vector<2>> = (start..=end).map(|j| flat(i, j)).collect();
             polygon.extend((start..=end).rev().map(|j| flat(i + 1, j)));
-            out.push((row[start], points(&polygon)));
+            out.push((row[start], polygon.to_vec()));
             start = end;
         }
     }
@@ -185,13 +180,9 @@ fn nice(value: f64) -> f64 {
     fits.unwrap_or(10.0) * power
 }
 
-fn points(line: &[Vector<2>]) -> Vec<Point> {
-    line.iter().map(|p| Point::new(p.x, p.y)).collect()
-}
-
 /// A starboard line and its mirror image, as one.
 fn mirrored(line: &[Vector<2>]) -> Vec<Point> {
-    let mut out = points(line);
+    let mut out = line.to_vec();
     out.extend(line.iter().rev().map(|p| Point::new(p.x, -p.y)));
     out
 }

@@ -7,10 +7,7 @@ use crate::rail::{CourseSlice, ProfileEdge};
 /// The slice's contour in its cutting plane: straight lines and, where the strip runs square to the plane, true arcs;
 /// arcs of ellipses otherwise, as cubics of at most an eighth of a turn.
 pub(super) fn path(slice: &CourseSlice) -> Path {
-    let place = |p: Vector<2>| {
-        let p = slice.frame.plane(p);
-        Point::new(p.x, p.y)
-    };
+    let place = |p: Vector<2>| slice.frame.plane(p);
     // Square within rounding: an arc stretched by less than 1e-9 of its radius stays one.
     let square = slice.frame.along.x > 1.0 - 1e-9;
     let mut here = slice.profile.start;

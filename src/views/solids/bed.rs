@@ -1,6 +1,6 @@
 //! The building bed's cradles as solids under the board.
 
-use nalgebra::{Point2, Point3, Vector3};
+use nalgebra::{Point3, Vector2, Vector3};
 
 use crate::board::Board;
 use crate::geometry::mesh::{Mesh, MeshError, PlateFrame, extrude};
@@ -11,7 +11,7 @@ const TOLERANCE: f64 = 0.02;
 
 /// Every cradle, its upper edge not yet bevelled.
 pub fn bed_solids(board: &Board) -> Result<Vec<Mesh>, MeshError> {
-    let ring = |path: &Path| -> Vec<Point2<f64>> {
+    let ring = |path: &Path| -> Vec<Vector2<f64>> {
         let mut points = path.flatten(TOLERANCE);
         points.pop();
         points

@@ -1,6 +1,6 @@
 //! The frame in place, with the strips as slices at the ribs.
 
-use nalgebra::Point2;
+use nalgebra::Vector2;
 
 use super::bounds::within_board;
 use super::plates::{across, rib_solid, spine_solid};
@@ -25,9 +25,9 @@ pub fn frame_preview(board: &Board) -> Result<Vec<Mesh>, MeshError> {
                 continue;
             }
             for (side, mirror) in [("starboard", 1.0), ("port", -1.0)] {
-                let points: Vec<Point2<f64>> = apart(&polygon)
+                let points: Vec<Vector2<f64>> = apart(&polygon)
                     .iter()
-                    .map(|p| Point2::new(mirror * p.x, p.y))
+                    .map(|p| Vector2::new(mirror * p.x, p.y))
                     .collect();
                 let name = format!("{name}-{side}-course-{}", slice.course + 1);
                 meshes.push(extrude(&name, &points, &[], &across(rib), rib.thickness)?);

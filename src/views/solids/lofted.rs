@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use nalgebra::{Point2, Point3};
+use nalgebra::{Point3, Vector2};
 
 use crate::geometry::lofted::{Lofted, Slice};
 use crate::geometry::mesh::{Mesh, MeshError, triangulate_ring};
@@ -91,10 +91,10 @@ impl Builder {
         if ring.len() < 3 {
             return Ok(());
         }
-        let points: Vec<Point2<f64>> = ring
+        let points: Vec<Vector2<f64>> = ring
             .iter()
             .filter_map(|i| self.vertices.get(*i as usize))
-            .map(|p| Point2::new(p.y, p.z))
+            .map(|p| Vector2::new(p.y, p.z))
             .collect();
         for t in triangulate_ring(&points)? {
             let corner = |i: u32| ring.get(i as usize).copied().unwrap_or(0);

@@ -2,8 +2,6 @@
 
 use std::ops::Range;
 
-use nalgebra::Point2;
-
 use super::lofted_solid;
 use super::strips::strip_name;
 use crate::board::Board;
@@ -81,8 +79,7 @@ fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
 
 /// Whether a section can be an end.
 fn closes(section: &Slice) -> bool {
-    let ring: Vec<Point2<f64>> = section.ring.iter().map(|p| Point2::new(p.x, p.y)).collect();
-    triangulate_ring(&ring).is_ok()
+    triangulate_ring(&section.ring).is_ok()
 }
 
 /// Into how many pieces every edge of the ring is to be divided; `None` where one is longer than [`LONGEST`].

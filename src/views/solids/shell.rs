@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use nalgebra::{Point2, Point3};
+use nalgebra::{Point3, Vector2};
 
 use crate::geometry::curve::Vector;
 use crate::geometry::mesh::{Mesh, MeshError, triangulate_ring};
@@ -135,9 +135,9 @@ impl Builder {
         if ring.first() == ring.last() {
             ring.pop();
         }
-        let points: Vec<Point2<f64>> = ring
+        let points: Vec<Vector2<f64>> = ring
             .iter()
-            .map(|i| Point2::new(self.vertices[*i as usize].y, self.vertices[*i as usize].z))
+            .map(|i| Vector2::new(self.vertices[*i as usize].y, self.vertices[*i as usize].z))
             .collect();
         for t in triangulate_ring(&points)? {
             let [a, b, c] = t.map(|i| ring[i as usize]);

@@ -1,7 +1,7 @@
 //! Lines of the board drawn on the flat skin.
 
 use super::Skin;
-use crate::geometry::curve::Vector;
+use crate::geometry::curve::{Vector, polyline};
 
 /// Steps, mm, of lines mapped to the flat.
 const STEP: f64 = 6.0;
@@ -67,11 +67,5 @@ impl Skin {
 
 /// Half-width of a half contour, given tail to nose, at `x`.
 pub(super) fn half_width_at(contour: &[Vector<2>], x: f64) -> f64 {
-    let across = |w: &[Vector<2>]| {
-        let t = (x - w[0].x) / (w[1].x - w[0].x);
-        (0.0..=1.0)
-            .contains(&t)
-            .then(|| w[0].y + (w[1].y - w[0].y) * t)
-    };
-    contour.windows(2).filter_map(across).fold(0.0, f64::max)
+    polyline::heights(contour, x).fold(0.0, f64::max)
 }

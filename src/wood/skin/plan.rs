@@ -1,6 +1,6 @@
 //! The plan shape of a panel: the finished outline and the overhang round it.
 
-use crate::geometry::curve::Vector;
+use crate::geometry::curve::{Vector, polyline};
 use crate::shape::{End, Shell};
 
 /// The starboard half of a panel's plan.
@@ -82,27 +82,12 @@ impl Plan {
 
     /// Half-width of the finished outline at `x`, mm.
     pub fn finished(&self, x: f64) -> f64 {
-        let across = |w: &[Vector<2>]| {
-            let t = (x - w[0].x) / (w[1].x - w[0].x);
-            (0.0..=1.0)
-                .contains(&t)
-                .then(|| w[0].y + (w[1].y - w[0].y) * t)
-        };
-        self.outline
-            .windows(2)
-            .filter_map(across)
-            .fold(0.0, f64::max)
+        polyline::heights(&self.outline, x).fold(0.0, f64::max)
     }
 
     /// Whether a place lies on the finished board, port or starboard, off its border and out of a cleft.
     pub fn covers(&self, x: f64, y: f64) -> bool {
-        let inner = |w: &[Vector<2>]| {
-            let t = (x - w[0].x) / (w[1].x - w[0].x);
-            (0.0..=1.0)
-                .contains(&t)
-                .then(|| w[0].y + (w[1].y - w[0].y) * t)
-        };
-        let cleft = self.cleft.windows(2).find_map(inner).unwrap_or(0.0);
+        let cleft = polyline::height(&self.cleft, x).unwrap_or(0.0);
         y.abs() < self.finished(x) && y.abs() >= cleft
     }
 

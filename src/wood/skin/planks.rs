@@ -3,6 +3,8 @@
 use super::Skin;
 use super::lines::half_width_at;
 use crate::design::PanelCentre;
+use crate::geometry::curve::Vector;
+use crate::geometry::curve::polyline::height_on;
 
 /// One plank of a flat panel.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
@@ -159,7 +161,7 @@ impl Plank {
 }
 
 /// Where a half contour lies outside `y`.
-fn contour_reach(contour: &[crate::geometry::curve::Vector<2>], y: f64) -> (f64, f64) {
+fn contour_reach(contour: &[Vector<2>], y: f64) -> (f64, f64) {
     let (mut from, mut to) = (f64::INFINITY, f64::NEG_INFINITY);
     for w in contour.windows(2) {
         let (a, b) = (w[0], w[1]);
@@ -169,7 +171,7 @@ fn contour_reach(contour: &[crate::geometry::curve::Vector<2>], y: f64) -> (f64,
             }
         }
         if (a.y - y) * (b.y - y) < 0.0 {
-            let x = a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y);
+            let x = height_on(a.yx(), b.yx(), y);
             (from, to) = (from.min(x), to.max(x));
         }
     }

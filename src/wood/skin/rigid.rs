@@ -5,6 +5,7 @@ use super::elements::{Element, nearest_rotation};
 use super::plane_system::PlaneSystem;
 use super::skyline::{Skyline, order};
 use crate::geometry::curve::Vector;
+use crate::geometry::solve::backtrack;
 
 /// ∑ A ‖J − R‖², R the rotation nearest to J, mm².
 pub(super) fn energy(elements: &[Element], flat: &[Vector<2>]) -> f64 {
@@ -120,22 +121,20 @@ pub(super) fn newton(
             .map(|(g, s)| g.dot(s))
             .sum();
         greatest = step.iter().map(|s| s.norm()).fold(0.0, f64::max);
-        let mut share = 1.0;
         let rounding = 1e-13 * elements.iter().map(|e| e.area).sum::<f64>();
         let start = flat.to_vec();
-        let mut moved = false;
-        for _ in 0..HALVINGS {
+        let descends = |share: f64| {
             for ((p, q), s) in flat.iter_mut().zip(&start).zip(&step) {
                 *p = q + s * share;
             }
             let next = energy(elements, flat);
-            if next <= now + 1e-4 * share * slope + rounding {
-                (now, moved) = (next, true);
-                break;
+            let less = next <= now + 1e-4 * share * slope + rounding;
+            if less {
+                now = next;
             }
-            share *= 0.5;
-        }
-        if !moved {
+            less
+        };
+        if backtrack(HALVINGS, descends).is_none() {
             flat.copy_from_slice(&start);
             break;
         }

@@ -1,6 +1,6 @@
 //! What both versions share: polyline vertices and text content.
 
-use crate::geometry::path::{Path, Segment};
+use crate::geometry::path::Path;
 use crate::output::export::{number, words};
 
 /// A polyline vertex in grains and the bulge of the piece that leaves it.
@@ -11,20 +11,8 @@ pub(super) struct Vertex {
     pub bulge: f64,
 }
 
-/// Vertices of a path whose cubics became arcs. Pieces that rounding leaves without length are dropped; a
-/// closed path does not repeat its start.
-pub(super) fn vertices(path: &Path, tolerance: f64) -> Vec<Vertex> {
-    let fitted;
-    let has_cubics = path
-        .segments
-        .iter()
-        .any(|s| matches!(s, Segment::Cubic { .. }));
-    let path = if has_cubics {
-        fitted = path.with_arcs(tolerance);
-        &fitted
-    } else {
-        path
-    };
+/// Vertices of a path of lines and arcs. Pieces that rounding leaves without length are dropped; a closed path does not repeat its start.
+pub(super) fn vertices(path: &Path) -> Vec<Vertex> {
     let vertex = |p: crate::geometry::path::Point, bulge| Vertex {
         x: number::grains(p.x),
         y: number::grains(p.y),
@@ -36,11 +24,7 @@ pub(super) fn vertices(path: &Path, tolerance: f64) -> Vec<Vertex> {
         _ => chain.push(next),
     };
     for (from, segment) in path.pieces() {
-        let bulge = match *segment {
-            Segment::Arc { bulge, .. } => bulge,
-            _ => 0.0,
-        };
-        push(vertex(from, bulge));
+        push(vertex(from, segment.bulge()));
     }
     push(vertex(path.end(), 0.0));
     if path.closed && chain.len() > 1 {
@@ -123,7 +107,7 @@ mod tests {
 
     #[test]
     fn a_circle_is_two_vertices_with_bulge_one() {
-        let circle = vertices(&Path::circle(Point::origin(), 2.0), 0.02);
+        let circle = vertices(&Path::circle(Point::zeros(), 2.0));
         let expected = [20_000, -20_000].map(|x| Vertex {
             x,
             y: 0,
@@ -142,7 +126,7 @@ mod tests {
             (0.000_03, 0.000_04),
         ];
         let path = Path::polyline(&points.map(|(x, y)| Point::new(x, y)), true);
-        let corners: Vec<_> = vertices(&path, 0.02).iter().map(|v| (v.x, v.y)).collect();
+        let corners: Vec<_> = vertices(&path).iter().map(|v| (v.x, v.y)).collect();
         assert_eq!(corners, [(0, 0), (1, 1), (50_000, 0), (50_000, 50_000)]);
     }
 

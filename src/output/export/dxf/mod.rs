@@ -11,6 +11,7 @@ mod writer;
 use super::ExportError;
 use crate::geometry::path::Bounds;
 use crate::views::drawing::{Drawing, Item, Layer, Shape, stroke_text};
+use std::borrow::Cow;
 
 /// Which version of the format.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,21 +67,23 @@ pub fn write(drawing: &Drawing, options: &DxfOptions) -> Result<String, ExportEr
             faults,
         });
     }
-    let items = ordered(drawing, options);
+    let items = ordered(drawing, options)?;
     let Some(bounds) = items.iter().map(|item| item.bounds()).reduce(Bounds::union) else {
         return Err(ExportError::EmptyDrawing {
             title: drawing.title.clone(),
         });
     };
     Ok(match options.version {
-        DxfVersion::R2000 => r2000::document(&items, bounds, options.tolerance),
-        DxfVersion::R12 => r12::document(&items, bounds, options.tolerance),
+        DxfVersion::R2000 => r2000::document(&items, bounds),
+        DxfVersion::R12 => r12::document(&items, bounds),
     })
 }
 
-/// What is to be written, in order of work.
-fn ordered<'a>(drawing: &'a Drawing, options: &DxfOptions) -> Vec<std::borrow::Cow<'a, Item>> {
-    use std::borrow::Cow;
+/// What is to be written, in order of work, arcs in place of cubics.
+fn ordered<'a>(
+    drawing: &'a Drawing,
+    options: &DxfOptions,
+) -> Result<Vec<Cow<'a, Item>>, ExportError> {
     let mut items = Vec::with_capacity(drawing.items.len());
     for item in &drawing.items {
         match (&item.shape, options.labels) {
@@ -95,9 +98,21 @@ fn ordered<'a>(drawing: &'a Drawing, options: &DxfOptions) -> Vec<std::borrow::C
                     })
                 }));
             }
+            (Shape::Path(path), _) if path.has_cubics() => {
+                let arcs = path.with_arcs(options.tolerance);
+                let path = arcs.map_err(|source| ExportError::NoArcs {
+                    title: drawing.title.clone(),
+                    part: item.part.clone(),
+                    source,
+                })?;
+                items.push(Cow::Owned(Item {
+                    shape: Shape::Path(path),
+                    ..item.clone()
+                }));
+            }
             _ => items.push(Cow::Borrowed(item)),
         }
     }
     items.sort_by_key(|item| item.layer.order());
-    items
+    Ok(items)
 }

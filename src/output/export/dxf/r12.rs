@@ -7,7 +7,7 @@ use crate::geometry::path::Bounds;
 use crate::views::drawing::{Item, Layer, Shape, Text};
 use std::borrow::Cow;
 
-pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds, tolerance: f64) -> String {
+pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds) -> String {
     let mut w = Writer::with_capacity(16 * 1024);
     header(&mut w, bounds);
     tables(&mut w, bounds);
@@ -25,7 +25,7 @@ pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds, tolerance: f64) 
                     w.grains(40, radius);
                     continue;
                 }
-                let chain = entities::vertices(path, tolerance);
+                let chain = entities::vertices(path);
                 if chain.len() > 1 {
                     polyline(&mut w, &layer, &chain, path.closed);
                 }

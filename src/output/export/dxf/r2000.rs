@@ -38,12 +38,12 @@ mod handle {
     pub const FIRST_ENTITY: u32 = 0x100;
 }
 
-pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds, tolerance: f64) -> String {
+pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds) -> String {
     let mut body = Writer::with_capacity(64 * 1024);
     body.words(&[(0, "SECTION"), (2, "ENTITIES")]);
     let mut next = handle::FIRST_ENTITY;
     for item in items {
-        if entity(&mut body, item, next, tolerance) {
+        if entity(&mut body, item, next) {
             next += 1;
         }
     }
@@ -61,7 +61,7 @@ pub(super) fn document(items: &[Cow<'_, Item>], bounds: Bounds, tolerance: f64) 
 }
 
 /// Writes one entity; `false` when rounding left nothing of it.
-fn entity(w: &mut Writer, item: &Item, handle: u32, tolerance: f64) -> bool {
+fn entity(w: &mut Writer, item: &Item, handle: u32) -> bool {
     let begin = |w: &mut Writer, kind: &str| {
         w.word(0, kind);
         w.handle(5, handle);
@@ -79,7 +79,7 @@ fn entity(w: &mut Writer, item: &Item, handle: u32, tolerance: f64) -> bool {
                 w.grains(40, radius);
                 return true;
             }
-            let chain = entities::vertices(path, tolerance);
+            let chain = entities::vertices(path);
             if chain.len() < 2 {
                 return false;
             }

@@ -1,7 +1,11 @@
 //! Lines and arcs that follow a planar curve within a tolerance.
 
-use super::biarc::{ArcPath, ArcPiece, Placed, biarc};
-use super::{BSpline, CurveError, Vector};
+use super::arc::{self, biarc};
+use super::distance::Placed;
+use super::segment::ours;
+use super::{Path, Point, Primitive, Segment};
+use crate::geometry::curve::{BSpline, CurveError};
+use lyon_geom::CubicBezierSegment;
 
 /// Points at which a pair of arcs is compared with its piece of curve.
 const SAMPLES: usize = 48;
@@ -36,11 +40,11 @@ const RATIOS: [f64; 5] = [1.0, 0.7, 1.4, 0.5, 2.0];
 /// [`CurveError::Tolerance`]; [`CurveError::NotFinite`] when `f` gives such a point; [`CurveError::NotReached`] when the curve
 /// jumps.
 pub fn arcs_along(
-    f: impl Fn(f64) -> (Vector<2>, Vector<2>),
+    f: impl Fn(f64) -> (Point, Point),
     a: f64,
     b: f64,
     tolerance: f64,
-) -> Result<ArcPath, CurveError> {
+) -> Result<Path, CurveError> {
     check(tolerance)?;
     let state = |u: f64| {
         let (point, tangent) = f(u);
@@ -49,7 +53,7 @@ pub fn arcs_along(
             let step = (b - a) * if (u - a) / (b - a) < 0.5 { 1e-6 } else { -1e-6 };
             ((f(u + step).0 - point) * step.signum() * (b - a).signum()).try_normalize(0.0)
         });
-        (point, tangent.unwrap_or_else(|| Vector::from([1.0, 0.0])))
+        (point, tangent.unwrap_or_else(|| Point::new(1.0, 0.0)))
     };
     let attempt = |u: f64, v: f64| {
         let ((p, s), (q, t)) = (state(u), state(v));
@@ -60,10 +64,10 @@ pub fn arcs_along(
     if !start.iter().chain(f(b).0.iter()).all(|c| c.is_finite()) {
         return Err(CurveError::NotFinite(0));
     }
-    let mut pieces: Vec<ArcPiece> = Vec::new();
+    let mut pieces: Vec<Segment> = Vec::new();
     let (mut u, mut step) = (a, (b - a) / 16.0);
     while u != b {
-        let from = pieces.last().map_or(start, |p| p.to);
+        let from = pieces.last().map_or(start, Segment::to);
         let (v, found) = longest(u, b, step, &attempt).ok_or(CurveError::NotReached {
             tolerance,
             reached: (f(u + (b - a) * 1e-9).0 - from).norm(),
@@ -131,11 +135,11 @@ fn longest<T>(
 
 /// A biarc between two states that stays near the samples between them, if one does.
 fn follow(
-    start: (Vector<2>, Vector<2>),
-    end: (Vector<2>, Vector<2>),
-    samples: impl Iterator<Item = Vector<2>>,
+    start: (Point, Point),
+    end: (Point, Point),
+    samples: impl Iterator<Item = Point>,
     tolerance: f64,
-) -> Option<[ArcPiece; 2]> {
+) -> Option<[Segment; 2]> {
     let samples: Vec<_> = samples.collect();
     // How far they lead from start to end.
     let (walked, last) = samples.iter().fold((0.0, start.0), |(sum, last), p| {
@@ -153,18 +157,18 @@ const SCOUTS: usize = 8;
 
 /// The pair of arcs, slight ones straightened, if it stays near the samples and leads no longer way than they do.
 fn near(
-    p: Vector<2>,
-    [first, second]: [ArcPiece; 2],
-    samples: &[Vector<2>],
+    p: Point,
+    [first, second]: [Segment; 2],
+    samples: &[Point],
     walked: f64,
     tolerance: f64,
-) -> Option<[ArcPiece; 2]> {
-    let joint = first.to;
-    let first = first.straightened(p, flat(tolerance));
-    let second = second.straightened(joint, flat(tolerance));
-    let placed = [Placed::new(p, first), Placed::new(joint, second)];
+) -> Option<[Segment; 2]> {
+    let joint = first.to();
+    let first = straightened(first, p, flat(tolerance));
+    let second = straightened(second, joint, flat(tolerance));
+    let placed = [Placed::new(p, &first), Placed::new(joint, &second)];
     // NaN is not near.
-    let holds = |sample: &Vector<2>| {
+    let holds = |sample: &Point| {
         placed
             .iter()
             .any(|arc| arc.distance(*sample) < SHARE * tolerance)
@@ -175,42 +179,54 @@ fn near(
         return None;
     }
     // An arc the long way round passes near all samples too, but it is longer.
-    let arcs = first.length(p) + second.length(joint);
+    let length = |from, piece: &Segment| arc::length(from, piece.to(), piece.bulge());
+    let arcs = length(p, &first) + length(joint, &second);
     (arcs <= 1.05 * walked + tolerance).then_some([first, second])
 }
 
+/// A line instead of an arc that rises less than `sagitta` mm above its chord.
+fn straightened(arc: Segment, from: Point, sagitta: f64) -> Segment {
+    let rise = arc.bulge() * 0.5 * (arc.to() - from).norm();
+    if rise.abs() <= sagitta {
+        Segment::Line { to: arc.to() }
+    } else {
+        arc
+    }
+}
+
 /// Joins neighbours on one line or circle.
-fn joined(start: Vector<2>, pieces: Vec<ArcPiece>, tolerance: f64) -> ArcPath {
-    let mut out: Vec<ArcPiece> = Vec::with_capacity(pieces.len());
+fn joined(start: Point, pieces: Vec<Segment>, tolerance: f64) -> Path {
+    let mut out: Vec<Segment> = Vec::with_capacity(pieces.len());
     // Where the last piece kept starts.
     let mut from = start;
     for piece in pieces {
-        let at = out.last().map_or(start, |p| p.to);
+        let at = out.last().map_or(start, Segment::to);
         if let Some(last) = out.last_mut()
             && let Some(union) = union(from, *last, piece, FLAT * tolerance)
         {
             *last = union;
             continue;
         }
-        if piece.to != at {
+        if piece.to() != at {
             from = at;
             out.push(piece);
         }
     }
-    ArcPath { start, pieces: out }
+    Path {
+        start,
+        segments: out,
+        closed: false,
+    }
 }
 
 /// One piece for two, if it is within `room` of both and turns by no more than half a circle.
-fn union(from: Vector<2>, a: ArcPiece, b: ArcPiece, room: f64) -> Option<ArcPiece> {
-    if (a.bulge == 0.0) != (b.bulge == 0.0) || a.bulge * b.bulge < 0.0 {
+fn union(from: Point, a: Segment, b: Segment, room: f64) -> Option<Segment> {
+    if (a.bulge() == 0.0) != (b.bulge() == 0.0) || a.bulge() * b.bulge() < 0.0 {
         return None;
     }
-    let angle = a.bulge.atan() + b.bulge.atan();
-    let union = ArcPiece {
-        to: b.to,
-        bulge: angle.tan(),
-    };
-    let probes = [a.point(from, 0.5), a.to, b.point(a.to, 0.5)];
+    let angle = a.bulge().atan() + b.bulge().atan();
+    let union = Segment::curved(b.to(), angle.tan());
+    let probes = [a.point(from, 0.5), a.to(), b.point(a.to(), 0.5)];
     let near = probes.iter().all(|&p| union.distance(from, p) <= room);
     (angle.abs() <= std::f64::consts::FRAC_PI_4 && near).then_some(union)
 }
@@ -228,11 +244,12 @@ impl BSpline<2> {
     ///
     /// # Errors
     /// As [`arcs_along`].
-    pub fn arcs(&self, tolerance: f64) -> Result<ArcPath, CurveError> {
+    pub fn arcs(&self, tolerance: f64) -> Result<Path, CurveError> {
         let (start, end) = self.domain();
-        let mut path = ArcPath {
+        let mut path = Path {
             start: self.point(start),
-            pieces: Vec::new(),
+            segments: Vec::new(),
+            closed: false,
         };
         let creases =
             |u: &f64| *u == start || *u == end || self.knots().multiplicity(*u) >= self.degree();
@@ -247,11 +264,52 @@ impl BSpline<2> {
                 };
                 (c, d)
             };
-            path.pieces
-                .extend(arcs_along(f, w[0], w[1], tolerance)?.pieces);
+            path.segments
+                .extend(arcs_along(f, w[0], w[1], tolerance)?.segments);
         }
         Ok(path)
     }
+}
+
+impl Path {
+    /// The path with every cubic replaced by lines and arcs within `tolerance` mm of it, as by [`arcs_along`]. Lines and arcs stay as they
+    /// are, and so do end points and tangents.
+    ///
+    /// # Errors
+    /// As [`arcs_along`].
+    pub fn with_arcs(&self, tolerance: f64) -> Result<Self, CurveError> {
+        let mut segments = Vec::with_capacity(self.segments.len());
+        for (from, segment) in self.pieces() {
+            let Primitive::Cubic(cubic) = segment.primitive(from) else {
+                segments.push(*segment);
+                continue;
+            };
+            let f = |t: f64| (ours(cubic.sample(t)), tangent(&cubic, t));
+            segments.extend(arcs_along(f, 0.0, 1.0, tolerance)?.segments);
+            // Evaluation rounds; the path's own end is exact.
+            if let Some(last) = segments.last_mut() {
+                last.end_at(segment.to());
+            }
+        }
+        Ok(Self {
+            start: self.start,
+            segments,
+            closed: self.closed,
+        })
+    }
+}
+
+/// A tangent of a cubic, at its ends along the first leg of its control polygon that is long enough to have a direction.
+fn tangent(cubic: &CubicBezierSegment<f64>, t: f64) -> Point {
+    let legs = if t == 0.0 {
+        [cubic.ctrl1, cubic.ctrl2, cubic.to].map(|p| p - cubic.from)
+    } else if t == 1.0 {
+        [cubic.ctrl2, cubic.ctrl1, cubic.from].map(|p| cubic.to - p)
+    } else {
+        [cubic.derivative(t); 3]
+    };
+    let found = legs.into_iter().find(|leg| leg.length() > 1e-9);
+    found.map_or_else(Point::zeros, |leg| Point::new(leg.x, leg.y))
 }
 
 /// Lines and arcs along a polyline, never more than `tolerance` mm from it.
@@ -259,15 +317,15 @@ impl BSpline<2> {
 /// Vertices at which it turns by more than `corner` radians stay corners; between them it is taken for a dense picture of a
 /// smooth curve, whose tangents are those of circles through three neighbours, and followed as by [`arcs_along`]. Where the
 /// vertices are too sparse for that, its own edges remain. A polyline whose last vertex repeats the first is closed: its
-/// tangent at the seam looks across it.
+/// tangent at the seam looks across it, and so is its path.
 ///
 /// # Errors
 /// [`CurveError::Tolerance`], [`CurveError::TooFew`] for less than two different vertices, [`CurveError::NotFinite`].
 pub fn arcs_of_polyline(
-    vertices: &[Vector<2>],
+    vertices: &[Point],
     corner: f64,
     tolerance: f64,
-) -> Result<ArcPath, CurveError> {
+) -> Result<Path, CurveError> {
     check(tolerance)?;
     if let Some(index) = vertices
         .iter()
@@ -298,7 +356,7 @@ pub fn arcs_of_polyline(
         (Some(a), Some(b)) if a.angle(&b) <= corner => circle_tangent(a, b),
         _ => None,
     };
-    let mut pieces: Vec<ArcPiece> = Vec::new();
+    let mut pieces: Vec<Segment> = Vec::new();
     let mut i = 0;
     while i + 1 < n {
         let stop = (i + 1..n - 1)
@@ -324,10 +382,7 @@ pub fn arcs_of_polyline(
                 follow(state(i)?, state(j)?, samples.skip(1), tolerance)
             };
             let Some((j, found)) = longest_run(i, stop, &attempt) else {
-                pieces.push(ArcPiece {
-                    to: points[i + 1],
-                    bulge: 0.0,
-                });
+                pieces.push(Segment::Line { to: points[i + 1] });
                 i += 1;
                 continue;
             };
@@ -335,11 +390,14 @@ pub fn arcs_of_polyline(
             i = j;
         }
     }
-    Ok(joined(points[0], pieces, tolerance))
+    Ok(Path {
+        closed,
+        ..joined(points[0], pieces, tolerance)
+    })
 }
 
 /// Tangent at the middle of the circle through three points, from its two chords.
-fn circle_tangent(a: Vector<2>, b: Vector<2>) -> Option<Vector<2>> {
+fn circle_tangent(a: Point, b: Point) -> Option<Point> {
     let (la, lb) = (a.norm(), b.norm());
     (a * (lb / la) + b * (la / lb)).try_normalize(0.0)
 }
