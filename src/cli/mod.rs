@@ -17,6 +17,7 @@ mod layout;
 mod new;
 mod paint;
 mod place;
+mod schema;
 mod screen;
 mod screen_mass;
 mod screen_skins;
@@ -57,6 +58,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Check(check) => check::run(check, stdout, stderr),
         Command::Build(build) => build::run(build, stdout, stderr),
         Command::DryFit(fit) => dry_fit::run(fit, stdout, stderr),
+        Command::Schema => schema::run(),
         Command::Keys => print(&crate::design::reference()).map(|()| 0),
     };
     match done {

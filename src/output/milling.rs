@@ -110,7 +110,7 @@ fn milling(html: &mut String, board: &Board, plan: &MillingPlan) {
                 1 => String::new(),
                 n => format!(
                     " Each starter is {n} of these, {}, glued face to face.",
-                    board.design.construction.starter.laid.words()
+                    board.design.construction.starter.lamination_plane.words()
                 ),
             }
         ),

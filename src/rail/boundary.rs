@@ -245,7 +245,7 @@ fn crossing(a: Vector<2>, b: Vector<2>, c: Vector<2>, d: Vector<2>) -> Option<Ve
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::{Laid, Lie, Starter, Strip};
+    use crate::design::{Arrangement, LaminationPlane, Starter, Strip};
     use crate::rail::profile::profile;
 
     /// Two strips of a roll about the bead between them, and their profiles in the lower's axes, its head at the origin.
@@ -275,8 +275,8 @@ mod tests {
             size: 8.0,
             count: 1,
             laminations: 1,
-            laid: Laid::Upright,
-            lie: Lie::Abreast,
+            lamination_plane: LaminationPlane::Vertical,
+            arrangement: Arrangement::SideBySide,
         };
         let outline = |c: &Course| {
             let points = profile(c.kind, strip, &starter, c.rise, 0.0).flatten(1e-4);

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::frame::{SquareFrame, square, square_distance};
 use super::joint::{Joint, joint};
-use crate::design::{Construction, Lie};
+use crate::design::{Arrangement, Construction};
 use crate::geometry::curve::Vector;
 use crate::shape::{PlaneLine, SkinFace};
 
@@ -87,7 +87,7 @@ pub struct Stack {
 }
 
 /// How starters lie.
-pub type Starters = Lie;
+pub type Starters = Arrangement;
 
 /// A course reaches the deck when its top lies at most this far, mm, below the deck's inner face: within the 0.3 mm that a bearing may gape, since
 /// a further course would be planed away.
@@ -138,7 +138,7 @@ pub(super) fn stack(plane: &Plane, c: &Construction, given: &Given) -> Stack {
     let carrier = courses
         .iter()
         .rev()
-        .find(|k| k.kind != Kind::Starter || c.starter.lie == Lie::Stacked);
+        .find(|k| k.kind != Kind::Starter || c.starter.arrangement == Arrangement::Stacked);
     let top = carrier.or(courses.first());
     let top_bevel = top.map(|top| {
         let slope = top.frame.local(top.frame.origin + deck.outboard);
@@ -196,9 +196,9 @@ struct Head {
 
 impl Builder<'_> {
     fn build(&mut self) {
-        let v = match self.c.starter.lie {
-            Lie::Abreast => self.abreast(),
-            Lie::Stacked => self.stacked(),
+        let v = match self.c.starter.arrangement {
+            Arrangement::SideBySide => self.abreast(),
+            Arrangement::Stacked => self.stacked(),
         };
         let Some(mut v) = v else { return };
         self.filled = self.plane.goal.is_some_and(|(goal, _)| v >= goal);
@@ -215,8 +215,10 @@ impl Builder<'_> {
 
     /// What the next course stands on: of starters abreast the outermost.
     fn carrier(&self) -> Option<&Course> {
-        match self.c.starter.lie {
-            Lie::Abreast if self.courses.len() <= self.c.starter.count => self.courses.first(),
+        match self.c.starter.arrangement {
+            Arrangement::SideBySide if self.courses.len() <= self.c.starter.count => {
+                self.courses.first()
+            }
             _ => self.courses.last(),
         }
     }
@@ -236,9 +238,11 @@ impl Builder<'_> {
 
     /// Where the next course stands.
     fn foot(&self, v: f64) -> Vector<2> {
-        if let (Lie::Abreast, Some(stand), Some(outer)) =
-            (self.c.starter.lie, self.given.stand, self.courses.first())
-            && self.courses.len() == self.c.starter.count
+        if let (Arrangement::SideBySide, Some(stand), Some(outer)) = (
+            self.c.starter.arrangement,
+            self.given.stand,
+            self.courses.first(),
+        ) && self.courses.len() == self.c.starter.count
         {
             return outer.frame.plane(Vector::<2>::new(stand, outer.rise));
         }

@@ -9,7 +9,7 @@
 use nalgebra::{DMatrix, DVector};
 
 use super::courses::{Course, Given, Plane, Stack, stack};
-use crate::design::{Construction, Lie};
+use crate::design::{Arrangement, Construction};
 use crate::geometry::curve::{BSpline, Vector, graph};
 
 /// Waves of lean shorter than some six times this, mm, are smoothed away. Strips of 6 mm then twist within what common woods take on ordinary
@@ -60,7 +60,7 @@ impl Leans {
             let one = |s: &Stack| s.courses.get(course).map(|k| (of(s, k), k.left));
             stacks.iter().map(one).collect::<Vec<_>>()
         };
-        if c.starter.lie == Lie::Abreast {
+        if c.starter.arrangement == Arrangement::SideBySide {
             let asked: Vec<Option<f64>> = stacks(&leans).iter().map(|s| s.asked).collect();
             leans.edge = outside(&x, &asked, step);
             leans.courses = vec![None; c.starter.count];

@@ -7,7 +7,7 @@ use super::courses::{Kind, Stack};
 use super::joint::open_at;
 use super::margins::Margins;
 use super::solve::Site;
-use crate::design::{Construction, Lie, Strip};
+use crate::design::{Arrangement, Construction, Strip};
 use crate::geometry::curve::Vector;
 use crate::shape::{Shell, ShellError};
 
@@ -181,7 +181,7 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Warni
                 "give the outline a gentler bend there, or use narrower strips",
             );
         }
-        if construction.starter.lie == Lie::Abreast {
+        if construction.starter.arrangement == Arrangement::SideBySide {
             starter_troubles(stack, limits, &mut add);
         }
         if !(stack.closed || stack.filled || stack.courses.is_empty()) {

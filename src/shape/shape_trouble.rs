@@ -83,7 +83,7 @@ pub fn shape_troubles(design: &Design, shell: &Shell, m: &Measures) -> Vec<Shape
             bound,
         );
     }
-    let points = &design.foil.points;
+    let points = design.foil.points(design.length);
     let thickest = points.iter().map(|p| p[1]).fold(0.0, f64::max);
     if m.thickness > thickest {
         let bound = near(thickest).max(SWELL * thickest);

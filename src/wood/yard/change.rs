@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::design::{Laid, Starter, Strip};
+use crate::design::{LaminationPlane, Starter, Strip};
 use crate::rail::Kind;
 
 /// What is changed.
@@ -17,15 +17,15 @@ pub enum Change {
     Laminations {
         /// How many.
         count: usize,
-        /// How they lie: level against bends the hard way.
-        laid: Laid,
+        /// How they lie: horizontal against bends the hard way.
+        plane: LaminationPlane,
     },
     /// Another species, of the program's.
     Species(String),
     /// Another species and another section, where neither serves alone.
     Both(String, Strip),
     /// The starters, or all moulded strips, whichever this kind is of, soaked or steamed before they are bent.
-    Softened(Kind),
+    Softening(Kind),
     /// A gentler rail: the curvature or twist, per metre, that would pass.
     Gentler(f64),
     /// A greater share of the limits at which scarfs may lie.

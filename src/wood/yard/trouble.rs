@@ -123,12 +123,12 @@ fn strain(
                 Strained::Twist => "are twisted",
             },
             100.0 * u.limit,
-            if strained != Strained::Twist && design.timber.softened.takes(work.kind) {
+            if strained != Strained::Twist && design.timber.softening.takes(work.kind) {
                 "what softened wood takes".to_owned()
             } else {
                 format!(
                     "{:.0} % of what breaks {}",
-                    100.0 * design.timber.working,
+                    100.0 * design.timber.working_strain,
                     design.timber.rail.name
                 )
             }
