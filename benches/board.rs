@@ -20,13 +20,14 @@ fn design(name: &str) -> Design {
 
 /// The noserider with 24 ribs.
 fn ribbed() -> Design {
-    let mut design = design("noserider-9ft4");
-    let c = &mut design.construction;
+    let design = design("noserider-9ft4");
     let (from, to) = (250.0, design.length - 330.0);
-    c.rib_stations = (0..24)
+    let stations = (0..24)
         .map(|i| from + (to - from) * f64::from(i) / 23.0)
         .collect();
     design
+        .with(|draft| draft.construction.rib_stations = stations)
+        .unwrap()
 }
 
 /// The noserider two inches longer.

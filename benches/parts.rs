@@ -17,12 +17,14 @@ use criterion::{Criterion, criterion_group, criterion_main};
 /// The noserider with 30 ribs.
 fn ribbed() -> Design {
     let text = std::fs::read_to_string("examples/noserider-9ft4.toml").unwrap();
-    let mut design = parse(&text, "noserider").unwrap();
+    let design = parse(&text, "noserider").unwrap();
     let (from, to) = (250.0, design.length - 330.0);
-    design.construction.rib_stations = (0..30)
+    let stations = (0..30)
         .map(|i| from + (to - from) * f64::from(i) / 29.0)
         .collect();
     design
+        .with(|draft| draft.construction.rib_stations = stations)
+        .unwrap()
 }
 
 fn parts(c: &mut Criterion) {

@@ -1,7 +1,7 @@
 //! Cutting stock: published instances, and a rail's whole plan.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::design::{Laid, Lie, Starter, Strip};
+use boardwright::design::{Arrangement, LaminationPlane, Starter, Strip};
 use boardwright::wood::stock::cutting::{StripNeed, cutting_plan};
 use boardwright::wood::stock::lengths::{Piece, Problem, Stock};
 use boardwright::wood::stock::{CourseKind, Plank, Profiles, Shop};
@@ -84,8 +84,8 @@ fn stock(c: &mut Criterion) {
             size: 8.0,
             count: 2,
             laminations: 1,
-            laid: Laid::Upright,
-            lie: Lie::Abreast,
+            lamination_plane: LaminationPlane::Vertical,
+            arrangement: Arrangement::SideBySide,
         },
     };
     let scarfed = Shop {

@@ -4,7 +4,8 @@
 
 use std::error::Error;
 
-use boardwright::{board::Board, design, design::units, views::report};
+use boardwright::design::{self, Foil, units};
+use boardwright::{board::Board, views::report};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let text = include_str!("round-tail-6ft4.toml");
@@ -14,10 +15,11 @@ fn main() -> Result<(), Box<dyn Error>> {
         design.name
     );
     for percent in (85..=115).step_by(5) {
-        let mut study = design.clone();
-        for point in &mut study.foil.points {
+        let mut points = design.foil.points(design.length);
+        for point in &mut points {
             point[1] *= f64::from(percent) / 100.0;
         }
+        let study = design.with(|draft| draft.foil = Foil::Points(points))?;
         let board = match Board::new(study) {
             Ok(board) => board,
             // A thin board may leave a rib no room; that is an answer too.

@@ -62,7 +62,18 @@ pub(super) enum Command {
     /// Explain what a finding's code means; without a code, list all.
     #[command(after_help = "Example:\n  boardwright explain wood-behind-rail")]
     Explain(Explain),
+    /// Print a JSON Schema of the design file, for editors.
+    #[command(after_help = SCHEMA)]
+    Schema,
 }
+
+const SCHEMA: &str = "\
+Example:
+  boardwright schema > boardwright.schema.json
+
+An editor that reads JSON Schema for TOML then completes keys, shows what they mean, and underlines wrong words and values as you \
+type: put `#:schema ./boardwright.schema.json` on the first line of the design file, or name the file in the editor's settings. \
+Nothing is fetched from anywhere. `boardwright check` still has the rules between values that a schema cannot say.";
 
 const BUILD: &str = "\
 Example:

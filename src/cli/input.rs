@@ -29,7 +29,7 @@ pub(super) fn board(file: &Path, json: bool, stderr: Paint) -> Result<Board, Fai
                 Err(error) => error,
             };
             let placed = matches!(error, BoardError::Shell(_))
-                .then(|| design::place_faults(&text, &name, &key_faults(&design)));
+                .then(|| design::place_breaks(&text, &name, &key_faults(&design)));
             match placed.flatten() {
                 Some(faults) => faults,
                 None => return Err(cannot_make(&name, &error.to_string(), json)),

@@ -16,6 +16,7 @@ mod input;
 mod new;
 mod paint;
 mod place;
+mod schema;
 mod signals;
 mod terminal;
 mod write_aside;
@@ -57,6 +58,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> u8 {
         Command::Build(build) => build::run(build, stdout, stderr),
         Command::DryFit(fit) => dry_fit::run(fit, stdout, stderr),
         Command::Explain(explain) => explain::run(explain, stdout),
+        Command::Schema => schema::run(),
         Command::Keys => print(&crate::design::reference()).map(|()| 0),
     };
     match done {

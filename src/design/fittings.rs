@@ -27,6 +27,18 @@ pub enum FinSet {
     Five,
 }
 
+impl FinSet {
+    /// How many fins and pairs of fins it has.
+    pub const fn count(self) -> usize {
+        match self {
+            Self::None => 0,
+            Self::Single | Self::Twin => 1,
+            Self::Three => 2,
+            Self::Five => 3,
+        }
+    }
+}
+
 /// What is cut out of skin and pad for a fin.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct FinCut {
@@ -45,7 +57,7 @@ pub struct FinCut {
 /// How far a fin stands from the middle of the board.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Aside {
+pub enum FinOffset {
     /// From the centreline to the middle of its base, mm; at 0 there is one, else one each side.
     Centre(f64),
     /// From the outline to the middle of its base, mm, or more where its cut-out would meet the rail's strips; one each side.
@@ -58,7 +70,7 @@ pub struct Fin {
     /// Trailing end of its base, mm from the tail.
     pub from_tail: f64,
     /// Where it stands across the board.
-    pub aside: Aside,
+    pub offset: FinOffset,
     /// Angle by which its leading end points towards the centreline, radians.
     pub toe: f64,
     /// Angle by which it leans outward, radians.

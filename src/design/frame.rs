@@ -30,7 +30,7 @@ pub struct Holes {
     pub bridge: f64,
     /// Least radius of corners, mm, not below the cutter's.
     pub corner: f64,
-    /// Longest hole that is not divided, mm; silent, three times the height of the room.
+    /// Longest hole that is not divided, mm; by default three times the height of the room.
     pub span: Option<f64>,
     /// Holes in each half rib and bay, whatever their length.
     pub count: Option<usize>,

@@ -8,7 +8,7 @@ pub(super) const POINTS: usize = 200;
 
 /// What a key's value may be. Lengths are millimetres here, angles degrees; bounds are included.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Kind {
+pub enum KeyKind {
     /// Text of so many characters at most.
     Text(usize),
     /// One of some words.
@@ -27,11 +27,13 @@ pub enum Kind {
     Places(usize, usize),
 }
 
-/// What a silent key means.
+/// What a key that is left out means.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Fallback {
-    /// The key may not be silent.
+    /// The key may not be left out.
     Required,
+    /// The key may only be left out where this other key of the same table stands for it.
+    RequiredUnless(&'static str),
     /// The design does without.
     Nothing,
     /// This number, in millimetres, degrees or as it is.
@@ -54,14 +56,25 @@ pub enum Usual {
     Share(&'static str, f64, f64),
 }
 
+/// How the words of another key narrow a range, where the file writes that key.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Narrowed {
+    /// The other key, of the same table.
+    pub by: &'static str,
+    /// Its words with the least and greatest value each allows.
+    pub words: &'static [(&'static str, f64, f64)],
+    /// What the value is, in a message, `{}` standing for the word.
+    pub what: &'static str,
+}
+
 /// A key of the design file.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Key {
     /// Its name.
     pub name: &'static str,
     /// What its value may be.
-    pub kind: Kind,
-    /// What it means when silent.
+    pub kind: KeyKind,
+    /// What it means when left out.
     pub fallback: Fallback,
     /// Another key of the same table and the words of it that this key belongs to.
     pub only: Option<(&'static str, &'static [&'static str])>,
@@ -73,13 +86,26 @@ pub struct Key {
     pub doc: &'static str,
     /// A value, as a file would have it.
     pub sample: &'static str,
+    /// How a word of another key narrows its range.
+    pub narrowed: Option<Narrowed>,
     /// Whether the starter file shows the key commented out.
-    pub shy: bool,
+    pub commented: bool,
 }
 
 impl Key {
-    /// A key that may not be silent, with its sample value.
-    pub(super) const fn new(name: &'static str, kind: Kind, sample: &'static str) -> Self {
+    /// Least and greatest number it takes, in the unit of its kind; `None` for texts, words and lists.
+    pub fn range(&self) -> Option<[f64; 2]> {
+        match self.kind {
+            KeyKind::Length(least, most)
+            | KeyKind::Degrees(least, most)
+            | KeyKind::Number(least, most) => Some([least, most]),
+            KeyKind::Count(least, most) => Some([f64::from(least), f64::from(most)]),
+            _ => None,
+        }
+    }
+
+    /// A required key, with its sample value.
+    pub(super) const fn new(name: &'static str, kind: KeyKind, sample: &'static str) -> Self {
         Self {
             name,
             kind,
@@ -89,26 +115,27 @@ impl Key {
             usual: Usual::Near,
             doc: "",
             sample,
-            shy: false,
+            narrowed: None,
+            commented: false,
         }
     }
 
-    /// The same with what a silent key means.
+    /// The same with what it means when left out.
     pub(super) const fn or(self, fallback: Fallback) -> Self {
         Self { fallback, ..self }
     }
 
-    /// The same, silent meaning this number.
+    /// The same, by default this number.
     pub(super) const fn or_number(self, number: f64) -> Self {
         self.or(Fallback::Number(number))
     }
 
-    /// The same, silent meaning this word.
+    /// The same, by default this word.
     pub(super) const fn or_word(self, word: &'static str) -> Self {
         self.or(Fallback::Word(word))
     }
 
-    /// The same, silent meaning what this rule says.
+    /// The same, by default what this rule says.
     pub(super) const fn or_rule(self, rule: &'static str) -> Self {
         self.or(Fallback::Rule(rule))
     }
@@ -145,9 +172,25 @@ impl Key {
         }
     }
 
+    /// The same, required unless the other key stands for it, which it contradicts.
+    pub(super) const fn unless(self, key: &'static str) -> Self {
+        self.or(Fallback::RequiredUnless(key)).instead_of(key)
+    }
+
+    /// The same in a range that a word of another key narrows.
+    pub(super) const fn narrowed(self, narrowed: Narrowed) -> Self {
+        Self {
+            narrowed: Some(narrowed),
+            ..self
+        }
+    }
+
     /// The same, commented out in the starter file.
-    pub(super) const fn shy(self) -> Self {
-        Self { shy: true, ..self }
+    pub(super) const fn commented(self) -> Self {
+        Self {
+            commented: true,
+            ..self
+        }
     }
 
     /// The same with its description.

@@ -6,8 +6,8 @@
 use super::key::{
     Fallback::Nothing,
     Key,
-    Kind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
-    NAME, TableKeys,
+    KeyKind::{Choice, Count, Degrees, Length, Number, Pairs, Places, Text},
+    NAME, Narrowed, TableKeys,
 };
 use super::keys_fittings as fittings;
 use super::keys_frame as frame;
@@ -20,8 +20,18 @@ pub const fn tables() -> &'static [TableKeys] {
     TABLES
 }
 
+/// The key called `name` of the table called `table`.
+pub fn key(table: &str, name: &str) -> Option<&'static Key> {
+    TABLES.iter().find(|keys| keys.path == table)?.key(name)
+}
+
 /// Names of the tails that end in a cut.
 pub(super) const CUT_TAILS: &[&str] = &["square", "squash", "swallow"];
+
+/// Least and greatest number that a key takes, in the unit of its kind.
+pub fn key_range(table: &str, name: &str) -> Option<[f64; 2]> {
+    key(table, name)?.range()
+}
 
 const TABLES: &[TableKeys] = &[
     TableKeys {
@@ -94,7 +104,7 @@ const TABLES: &[TableKeys] = &[
     TableKeys {
         path: "skins",
         most: 1,
-        doc: "How bottom and deck panels are glued up, and what their wood is trusted to take.",
+        doc: "How bottom and deck panels are glued up, and the limits of their wood.",
         keys: skins::SKINS,
     },
     TableKeys {
@@ -198,7 +208,7 @@ const TOP: &[Key] = &[
         .doc("Free notes"),
     Key::new("unit", Choice(&["mm", "cm", "m", "in", "ft"]), "\"mm\"")
         .or_word("mm")
-        .doc("The unit of lengths written as bare numbers"),
+        .doc("The unit of lengths that are plain numbers"),
     Key::new("report", Choice(&["mm", "in"]), "\"mm\"")
         .or_rule("`mm` if `unit` is metric, else `in`")
         .doc("The unit reports are printed in; `in` prints feet, inches and fractions"),
@@ -209,8 +219,7 @@ const OUTLINE: &[Key] = &[
         .usually(1650.0, 3000.0)
         .doc("Length from tail to nose along the base line"),
     Key::new("width", Length(250.0, 900.0), "\"20 1/4 in\"")
-        .or_rule("required unless `points` is given")
-        .instead_of("points")
+        .unless("points")
         .usually(470.0, 620.0)
         .doc("Greatest width"),
     Key::new("wide_point", Length(300.0, 4200.0), "\"38 3/4 in\"")
@@ -234,7 +243,7 @@ const OUTLINE: &[Key] = &[
         "[[300, 181], [985, 257], [1630, 149]]",
     )
     .or(Nothing)
-    .shy()
+    .commented()
     .doc("The plan shape's half-width at places from the tail, strictly between the ends; at least three"),
     Key::new("nose", Choice(&["pointed", "round"]), "\"pointed\"")
         .or_word("pointed")
@@ -254,25 +263,25 @@ const OUTLINE: &[Key] = &[
     Key::new("tail_angle", Degrees(15.0, 85.0), "50")
         .or_number(50.0)
         .only("tail", &["pin"])
-        .shy()
+        .commented()
         .usually(40.0, 60.0)
         .doc("Angle between one side of the tail's point and the centreline"),
     Key::new("tail_end_width", Length(30.0, 700.0), "150")
         .or_rule("0.5 of the width 12 in from the tail, 0.6 for a swallow tail")
         .only("tail", CUT_TAILS)
-        .shy()
+        .commented()
         .usual_share("width", 0.25, 0.42)
         .doc("Width of the cut; of a squash tail where its corners would meet, of a swallow tail from tip to tip"),
     Key::new("tail_corner", Length(5.0, 250.0), "40")
         .or_rule("a quarter of `tail_end_width`")
         .only("tail", &["squash"])
-        .shy()
+        .commented()
         .usual_share("tail_end_width", 0.15, 0.4)
         .doc("Radius of the corners"),
     Key::new("tail_cleft", Length(20.0, 300.0), "110")
         .or_rule("0.45 of `tail_end_width`")
         .only("tail", &["swallow"])
-        .shy()
+        .commented()
         .usual_share("tail_end_width", 0.35, 0.6)
         .doc("Depth of the cleft"),
 ];
@@ -298,14 +307,13 @@ const ROCKER: &[Key] = &[
         "[[0, 55], [450, 13], [900, 0], [1450, 25], [\"6' 4\\\"\", 120]]",
     )
     .or(Nothing)
-    .shy()
+    .commented()
     .doc("Heights of the bottom from tail to nose, both ends included; the lowest is 0"),
 ];
 
 const FOIL: &[Key] = &[
     Key::new("centre", Length(25.0, 150.0), "\"2 5/8 in\"")
-        .or_rule("required unless `points` is given")
-        .instead_of("points")
+        .unless("points")
         .usually(55.0, 85.0)
         .doc("Thickness half way along the board"),
     Key::new("nose", Length(10.0, 150.0), "38")
@@ -334,9 +342,16 @@ const FOIL: &[Key] = &[
         "[[0, 22], [305, 42], [965, 67], [1625, 38], [\"6' 4\\\"\", 20]]",
     )
     .or(Nothing)
-    .shy()
+    .commented()
     .doc("Thickness at places from tail to nose, both ends included"),
 ];
+
+/// The largest radius that may be called hard and the smallest that may be called soft, mm (common practice, no published source).
+const EDGE: Narrowed = Narrowed {
+    by: "edge",
+    words: &[("hard", 0.5, 10.0), ("soft", 5.0, 80.0)],
+    what: "the radius of a {} edge",
+};
 
 const SECTION: &[Key] = &[
     Key::new("at", Length(0.0, 4500.0), "965")
@@ -359,6 +374,7 @@ const SECTION: &[Key] = &[
         .doc("The bottom edge's character"),
     Key::new("edge_radius", Length(0.5, 80.0), "30")
         .or_rule("2 mm for a hard edge, 30 mm for a soft one")
+        .narrowed(EDGE)
         .usually(12.0, 45.0)
         .doc("Radius of the bottom edge; a wooden edge cannot be kept sharper than 0.5 mm"),
     Key::new("tuck", Length(0.0, 120.0), "16")
@@ -403,14 +419,14 @@ const CONSTRUCTION: &[Key] = &[
         .or_number(250.0)
         .instead_of("rib_stations")
         .usually(180.0, 350.0)
-        .doc("Distance of the ribs; what is left over is shared between the ends"),
+        .doc("Distance between ribs; the remainder is shared between the two ends"),
     Key::new(
         "rib_stations",
         Places(1, 60),
         "[300, 550, 800, 1050, 1300, 1550]",
     )
     .or(Nothing)
-    .shy()
+    .commented()
     .doc("The ribs' centre planes, from the tail"),
     Key::new("spine", Length(3.0, 25.0), "6")
         .or_number(6.0)
@@ -431,11 +447,11 @@ const CONSTRUCTION: &[Key] = &[
     Key::new("cover", Length(0.0, 10.0), "2")
         .or_number(2.0)
         .usually(1.0, 3.0)
-        .doc("Least wood left behind the finished rail"),
+        .doc("Cover: the least wood behind the finished rail, between it and the hollow"),
     Key::new("proud", Length(0.0, 10.0), "0.5")
         .or_number(0.5)
         .usually(0.3, 1.0)
-        .doc("Least stock standing proud of the finished rail"),
+        .doc("Planing allowance: the least wood that stands proud of the finished rail, outside it, to be planed away"),
     Key::new("skin_turn", Degrees(5.0, 60.0), "25")
         .or_number(25.0)
         .doc("A skin follows the surface until its normal has turned this far from the plumb line"),
@@ -475,16 +491,24 @@ const STARTER: &[Key] = &[
         .or_number(2.0)
         .usually(1.0, 3.0)
         .doc("How many to each rail"),
-    Key::new("lie", Choice(&["abreast", "stacked"]), "\"abreast\"")
-        .or_word("abreast")
-        .doc("How they lie: side by side on the bottom skin, or one on the other"),
+    Key::new(
+        "arrangement",
+        Choice(&["side-by-side", "stacked"]),
+        "\"side-by-side\"",
+    )
+    .or_word("side-by-side")
+    .doc("How several are arranged: side by side on the bottom skin, or one on the other"),
     Key::new("laminations", Count(1, 4), "1")
         .or_number(1.0)
-        .shy()
+        .commented()
         .usually(1.0, 2.0)
         .doc("How many laminations each is bent as, to be glued together on the frame"),
-    Key::new("laid", Choice(&["upright", "level"]), "\"upright\"")
-        .or_word("upright")
-        .shy()
-        .doc("How its laminations lie: upright and side by side, easier to bend round the outline; or level and one on the other, easier to bend up and down"),
+    Key::new(
+        "lamination_plane",
+        Choice(&["vertical", "horizontal"]),
+        "\"vertical\"",
+    )
+    .or_word("vertical")
+    .commented()
+    .doc("Plane of its laminations: vertical, side by side, which bend easily round the outline; or horizontal, one on the other, which bend easily up and down"),
 ];

@@ -4,7 +4,7 @@
 
 use super::key::{
     Key,
-    Kind::{Choice, Count, Length},
+    KeyKind::{Choice, Count, Length},
 };
 
 pub(super) const HOLES: &[Key] = &[
@@ -33,11 +33,11 @@ pub(super) const HOLES: &[Key] = &[
     Key::new("span", Length(20.0, 2000.0), "90")
         .or_rule("three times the height there is")
         .instead_of("count")
-        .shy()
+        .commented()
         .doc("Longest hole that is not divided by a bridge"),
     Key::new("count", Count(1, 20), "2")
         .or_rule("as many as `span` asks for")
-        .shy()
+        .commented()
         .doc("Holes in each half rib and in each bay of the spine, where there is room"),
     Key::new("breather", Length(2.0, 40.0), "8")
         .or_number(8.0)

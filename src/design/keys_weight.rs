@@ -5,7 +5,7 @@
 use super::key::{
     Fallback::Nothing,
     Key,
-    Kind::{Choice, Length, Number, Text},
+    KeyKind::{Choice, Length, Number, Text},
     NAME,
 };
 
@@ -15,7 +15,7 @@ pub(super) const FINISH: &[Key] = &[
         .doc("Oil or varnish, or a sheath of light glass cloth and epoxy"),
     Key::new("mass", Number(0.0, 3000.0), "60")
         .or_rule("60 for oil, 400 for a sheath")
-        .shy()
+        .commented()
         .usually(40.0, 500.0)
         .doc("What stays on the board, grams to a square metre of its surface"),
     Key::new("glue", Number(0.0, 1000.0), "200")
@@ -39,17 +39,17 @@ pub(super) const FITTING: &[Key] = &[
 pub(super) const RIDER: &[Key] = &[
     Key::new("mass", Number(1.0, 250.0), "75")
         .or(Nothing)
-        .shy()
+        .commented()
         .usually(45.0, 110.0)
         .doc("The rider's mass, kilograms, to see how the board lies under it"),
     Key::new("at", Length(0.0, 4500.0), "900")
         .or_rule("at the board's centre of volume")
-        .shy()
+        .commented()
         .usual_share("outline.length", 0.35, 0.55)
         .doc("Place of the rider's weight, from the tail"),
     Key::new("height", Length(0.0, 2000.0), "120")
         .or_number(120.0)
-        .shy()
+        .commented()
         .usually(100.0, 1000.0)
         .doc("Height of the rider's centre of gravity over the deck: about 120 mm lying, 900 mm standing"),
 ];

@@ -5,33 +5,33 @@
 use super::key::{
     Fallback::Nothing,
     Key,
-    Kind::{Choice, Count, Length, Number, Text},
+    KeyKind::{Choice, Count, Length, Number, Text},
     NAME,
 };
 
 pub(super) const TIMBER: &[Key] = &[
     Key::new("rail", Text(NAME), "\"western redcedar\"")
         .or_word("western redcedar")
-        .doc("Species of the rail's strips, one of the program's or of your own"),
+        .doc("Species of the rail's strips: a built-in one, or your own"),
     Key::new("frame", Text(NAME), "\"okoume\"")
         .or_word("okoume")
-        .doc("Species of ribs and spine; plywood is reckoned as the wood its veneers are of"),
+        .doc("Species of ribs and spine; plywood is treated as the wood of its veneers"),
     Key::new("skins", Text(NAME), "\"western redcedar\"")
         .or_rule("that of `rail`")
-        .shy()
+        .commented()
         .doc("Species of bottom and deck skin"),
     Key::new("blocks", Text(NAME), "\"western redcedar\"")
         .or_rule("that of `rail`")
-        .shy()
+        .commented()
         .doc("Species of blocks and pads"),
-    Key::new("working", Number(0.05, 1.0), "0.75")
+    Key::new("working_strain", Number(0.05, 1.0), "0.75")
         .or_number(0.75)
         .usually(0.5, 0.9)
-        .doc("Share of the strain that breaks clear wood to which strips may be bent and twisted"),
-    Key::new("softened", Choice(&["none", "starters", "strips", "all"]), "\"none\"")
+        .doc("Greatest strain to which strips may be bent and twisted, as a share of the strain that breaks clear wood"),
+    Key::new("softening", Choice(&["none", "starters", "strips", "all"]), "\"none\"")
         .or_word("none")
-        .shy()
-        .doc("Which of the rail's strips are soaked or steamed before they are bent: bends, not twist, are then held to what softened wood takes"),
+        .commented()
+        .doc("Which of the rail's strips are soaked or steamed before bending; the limit of softened wood then holds for their bends, not for their twist"),
     Key::new("moisture", Number(0.0, 30.0), "10")
         .or_number(10.0)
         .usually(6.0, 16.0)
@@ -39,7 +39,7 @@ pub(super) const TIMBER: &[Key] = &[
 ];
 
 pub(super) const SPECIES: &[Key] = &[
-    Key::new("name", Text(NAME), "\"orchard alder\"").doc("What you call it; it goes before the program's of the same name"),
+    Key::new("name", Text(NAME), "\"orchard alder\"").doc("What you call it; it overrides a built-in species of the same name"),
     Key::new("wood", Choice(&["softwood", "hardwood"]), "\"softwood\"")
         .or_word("softwood")
         .doc("Conifer or broad-leaved, as the bending rule of glued beams divides them"),
@@ -48,7 +48,7 @@ pub(super) const SPECIES: &[Key] = &[
         .doc("Dry mass over that of water, on the volume named by `basis`"),
     Key::new("basis", Choice(&["twelve-percent", "green"]), "\"twelve-percent\"")
         .or_word("twelve-percent")
-        .doc("Volume that the specific gravity is reckoned on"),
+        .doc("Volume that the specific gravity is based on"),
     Key::new("modulus", Number(100.0, 40_000.0), "9500").usually(6000.0, 14000.0)
         .doc("Modulus of elasticity along the grain, MPa"),
     Key::new("loading", Choice(&["centre", "pure"]), "\"centre\"")
@@ -87,7 +87,7 @@ pub(super) const SHOP: &[Key] = &[
     Key::new("scarf_strain", Number(0.05, 1.0), "0.5")
         .or_number(0.5)
         .usually(0.3, 0.9)
-        .doc("Scarfs keep off where a strip uses more than this share of a limit"),
+        .doc("No scarf lies where a strip uses more than this share of a limit"),
     Key::new("stagger", Length(0.0, 5000.0), "300")
         .or_number(300.0)
         .doc("Least distance between scarfs of neighbouring courses"),
@@ -103,7 +103,7 @@ pub(super) const SHOP: &[Key] = &[
     .doc("Scarf only when no plank is long enough, or whenever that takes less wood"),
     Key::new("aim", Choice(&["planks", "price"]), "\"planks\"")
         .or_word("planks")
-        .doc("What the cutting plan makes least"),
+        .doc("What the cutting plan minimises"),
 ];
 
 pub(super) const PLANK: &[Key] = &[
@@ -121,7 +121,7 @@ pub(super) const PLANK: &[Key] = &[
         .doc("Thickness as bought"),
     Key::new("count", Count(0, 1000), "4")
         .or_rule("as many as it takes")
-        .shy()
+        .commented()
         .usually(1.0, 12.0)
         .doc("How many there are"),
     Key::new("price", Number(0.0, 1e6), "0")
@@ -130,12 +130,12 @@ pub(super) const PLANK: &[Key] = &[
         .doc("Price of one, in your money; 0 if it is on hand"),
     Key::new("nominal_thickness", Length(5.0, 200.0), "\"2 in\"")
         .or_rule("`thickness`")
-        .shy()
+        .commented()
         .usual_share("thickness", 1.0, 1.25)
         .doc("Thickness it is sold by, for board feet"),
     Key::new("nominal_width", Length(20.0, 700.0), "\"6 in\"")
         .or_rule("`width`")
-        .shy()
+        .commented()
         .usual_share("width", 1.0, 1.15)
         .doc("Width it is sold by, for board feet"),
 ];
@@ -143,25 +143,25 @@ pub(super) const PLANK: &[Key] = &[
 pub(super) const KERF: &[Key] = &[
     Key::new("resaw", Length(0.0, 20.0), "1.5")
         .or_number(1.5)
-        .doc("Of the saw that cuts planks into leaves"),
+        .doc("Kerf of the saw that cuts planks into leaves (resawn boards)"),
     Key::new("rip", Length(0.0, 20.0), "2.5")
         .or_number(2.5)
-        .doc("Of the saw that rips leaves into strips"),
+        .doc("Kerf of the saw that rips leaves into strips"),
     Key::new("crosscut", Length(0.0, 20.0), "3")
         .or_number(3.0)
-        .doc("Of the saw that cuts strips to length"),
+        .doc("Kerf of the saw that cuts strips to length"),
 ];
 
 pub(super) const ALLOWANCE: &[Key] = &[
     Key::new("dress_face", Length(0.0, 50.0), "2")
         .or_number(2.0)
-        .doc("Off a plank's thickness when a face is dressed"),
+        .doc("Taken off a plank's thickness when a face is dressed"),
     Key::new("dress_edge", Length(0.0, 50.0), "3")
         .or_number(3.0)
-        .doc("Off a plank's width when an edge is dressed"),
+        .doc("Taken off a plank's width when an edge is dressed"),
     Key::new("sand_leaf", Length(0.0, 20.0), "2")
         .or_number(2.0)
-        .doc("Sanded off a leaf's thickness, both faces together"),
+        .doc("Sanded off the thickness of a leaf (a resawn board), both faces together"),
     Key::new("sand_square", Length(0.0, 20.0), "2")
         .or_number(2.0)
         .doc("Sanded off a square starter each way, both faces together"),

@@ -4,15 +4,17 @@ use std::fmt::Write;
 use std::sync::OnceLock;
 
 use super::{
-    key::{Fallback, Key, Kind, POINTS, TableKeys, Usual},
+    key::{Fallback, Key, KeyKind, POINTS, TableKeys, Usual},
     keys::tables,
+    place::KeyPlace,
+    rules::rules,
     scalar::{plain, quoted},
 };
 
 /// What the starter file says first.
 const PREFACE: [&str; 4] = [
     "A board's design. Every key is here; a key left out takes its default.",
-    "A length is a bare number in `unit`, or text with a unit: \"1930 mm\", \"19 3/4 in\", \"6' 4\\\"\".",
+    "A length is a plain number in `unit`, or text with a unit: \"1930 mm\", \"19 3/4 in\", \"6' 4\\\"\".",
     "Angles are in degrees. Places along the board are measured from the tail.",
     "Keys behind a # are for other shapes, or say the same as their neighbours in another way.",
 ];
@@ -36,7 +38,7 @@ pub fn starter() -> &'static str {
             }
             for key in table.keys {
                 comment(&mut text, &describe(key));
-                let lead = if key.shy { "# " } else { "" };
+                let lead = if key.commented { "# " } else { "" };
                 let _ = writeln!(text, "{lead}{} = {}", key.name, key.sample);
             }
         }
@@ -53,22 +55,52 @@ pub fn reference() -> String {
             _ => format!("`{}`", table.header()),
         };
         let _ = write!(text, "## {title}\n\n{}\n\n", about(table));
-        text.push_str("| key | value | when silent | what it is |\n|---|---|---|---|\n");
+        text.push_str("| key | value | default | what it is |\n|---|---|---|---|\n");
         for key in table.keys {
-            let (value, silent) = (value(key) + &usual(key), silent(key));
+            let (value, default) = (value(key) + &usual(key), default(key));
             let _ = writeln!(
                 text,
-                "| `{}` | {value} | {silent} | {}{} |",
+                "| `{}` | {value} | {default} | {}{} |",
                 key.name,
                 key.doc,
                 belongs(key)
             );
         }
         text.push('\n');
+        text.push_str(&rules_of(table));
     }
     text.truncate(text.trim_end().len());
     text.push('\n');
     text
+}
+
+/// The rules between keys that bind a key of this table, one a line, each with its code and its keys.
+fn rules_of(table: &TableKeys) -> String {
+    let mut text = String::new();
+    for rule in rules() {
+        let keys: Vec<KeyPlace> = rule.keys.iter().map(|name| KeyPlace::of(name)).collect();
+        if keys.iter().all(|key| key.table != table.path) {
+            continue;
+        }
+        let named: Vec<String> = keys
+            .iter()
+            .map(|key| match (key.table, key.table == table.path) {
+                ("", _) | (_, true) => format!("`{}`", key.key),
+                (other, false) => format!("`{other}.{}`", key.key),
+            })
+            .collect();
+        let _ = writeln!(
+            text,
+            "- {}: {} ({})",
+            named.join(", "),
+            rule.says,
+            rule.code
+        );
+    }
+    if text.is_empty() {
+        return text;
+    }
+    format!("Rules between keys:\n\n{text}\n")
 }
 
 /// What a table is, and how often it may come.
@@ -80,14 +112,19 @@ fn about(table: &TableKeys) -> String {
 }
 
 /// One key in a few sentences.
-fn describe(key: &Key) -> String {
-    let silent = match key.fallback {
+pub(super) fn describe(key: &Key) -> String {
+    let when_left_out = match key.fallback {
         Fallback::Required => "required".to_owned(),
         Fallback::Nothing => "may be left out".to_owned(),
-        Fallback::Rule(rule) if rule.starts_with("required") => rule.to_owned(),
-        _ => format!("default: {}", silent(key)),
+        Fallback::RequiredUnless(_) => default(key),
+        _ => format!("default: {}", default(key)),
     };
-    format!("{}{}. {}; {silent}.", key.doc, belongs(key), value(key))
+    format!(
+        "{}{}. {}; {when_left_out}.",
+        key.doc,
+        belongs(key),
+        value(key)
+    )
 }
 
 /// The shapes a key belongs to or the key it contradicts, as an afterthought.
@@ -103,18 +140,18 @@ fn belongs(key: &Key) -> String {
 fn value(key: &Key) -> String {
     let between = |least, most, unit| format!("{} to {}{unit}", plain(least), plain(most));
     match key.kind {
-        Kind::Text(most) => format!("Text, up to {most} characters"),
-        Kind::Choice(words) => format!("One of {}", quoted(words)),
-        Kind::Length(least, most) => format!("Length, {}", between(least, most, " mm")),
-        Kind::Degrees(least, most) => format!("Degrees, {}", between(least, most, "")),
-        Kind::Number(least, most) => format!("Number, {}", between(least, most, "")),
-        Kind::Count(least, most) => format!("Whole number, {least} to {most}"),
-        Kind::Pairs(what, least, most) => {
+        KeyKind::Text(most) => format!("Text, up to {most} characters"),
+        KeyKind::Choice(words) => format!("One of {}", quoted(words)),
+        KeyKind::Length(least, most) => format!("Length, {}", between(least, most, " mm")),
+        KeyKind::Degrees(least, most) => format!("Degrees, {}", between(least, most, "")),
+        KeyKind::Number(least, most) => format!("Number, {}", between(least, most, "")),
+        KeyKind::Count(least, most) => format!("Whole number, {least} to {most}"),
+        KeyKind::Pairs(what, least, most) => {
             let range = between(least, most, " mm");
             format!("List of up to {POINTS} [place, {what}], {what} {range}")
         }
-        Kind::Places(2, 2) => "[from, to]".to_owned(),
-        Kind::Places(least, most) => format!("List of {least} to {most} places"),
+        KeyKind::Places(2, 2) => "[from, to]".to_owned(),
+        KeyKind::Places(least, most) => format!("List of {least} to {most} places"),
     }
 }
 
@@ -129,16 +166,17 @@ fn usual(key: &Key) -> String {
     }
 }
 
-/// What a silent key means, in words.
-fn silent(key: &Key) -> String {
+/// What a key that is left out means, in words.
+fn default(key: &Key) -> String {
     match key.fallback {
         Fallback::Required => "required".to_owned(),
+        Fallback::RequiredUnless(other) => format!("required unless `{other}` is given"),
         Fallback::Nothing => "nothing".to_owned(),
         Fallback::Word(word) => format!("\"{word}\""),
         Fallback::Rule(rule) => rule.to_owned(),
         Fallback::Number(number) => {
             let unit = match key.kind {
-                Kind::Length(..) => " mm",
+                KeyKind::Length(..) => " mm",
                 _ => "",
             };
             format!("{}{unit}", plain(number))

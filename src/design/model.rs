@@ -1,14 +1,20 @@
-//! The values of a checked design.
+//! The values of a design.
 
 use serde::Serialize;
 
+use super::polyline::between;
 use super::{Bed, Blocks, Finish, Fins, Fitting, FrameCut, Hole, Rider, Shop, Skins};
 use crate::design::timber::Species;
 use crate::design::units::Unit;
 
-/// A checked design.
+/// Distance from either end at which the trade quotes widths and thicknesses: 12 in.
+pub(super) const FOOT: f64 = 304.8;
+
+/// A design as anyone may write it: plain fields, nothing checked yet.
+///
+/// [`Draft::new`] has every default; [`Draft::check`] makes a [`Design`](super::Design) of it. Lengths are millimetres, angles radians.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Design {
+pub struct Draft {
     /// The board's name, printed on every template.
     pub name: String,
     /// Free notes of the maker's.
@@ -64,10 +70,10 @@ pub struct Timber {
     pub skins: Species,
     /// Species of blocks and pads.
     pub blocks: Species,
-    /// Share, 0 to 1, of clear wood's breaking strain that strips may be bent to.
-    pub working: f64,
+    /// Share, 0 to 1, of clear wood's breaking strain to which strips may be bent.
+    pub working_strain: f64,
     /// Which of the rail's strips are soaked or steamed before they are bent.
-    pub softened: Softened,
+    pub softening: Softening,
     /// Length added to a strip at each end for fitting, mm.
     pub end_allowance: f64,
     /// Share, 0 to 1, of a limit past which no scarf may lie.
@@ -79,7 +85,7 @@ pub struct Timber {
 /// Which of the rail's strips are softened, by soaking or steaming, before they are bent.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Softened {
+pub enum Softening {
     /// None: all are bent dry and cold.
     None,
     /// The starters.
@@ -117,6 +123,16 @@ pub enum OutlineBody {
         /// Width 12 in (304.8 mm) from the tail, mm.
         tail_width: f64,
     },
+}
+
+impl OutlineBody {
+    /// Full width 12 in from the tail, mm, between points on a straight line; `None` without points.
+    pub fn width_before_tail(&self) -> Option<f64> {
+        match self {
+            Self::Measures { tail_width, .. } => Some(*tail_width),
+            Self::Points(points) => between(points, FOOT).map(|half| 2.0 * half),
+        }
+    }
 }
 
 /// How the plan shape closes at the nose.
@@ -180,11 +196,46 @@ pub enum Rocker {
 
 /// Thickness along the length, measured square to the bottom.
 ///
-/// At an end where the outline closes, the thickness given is that just before the tip rounds off.
+/// At an end where the outline closes, the thickness is that just before the tip rounds off.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Foil {
+pub enum Foil {
     /// `(x, thickness)` points from `x = 0` to `x = length`.
-    pub points: Vec<[f64; 2]>,
+    Points(Vec<[f64; 2]>),
+    /// The trade's measures.
+    Measures {
+        /// Thickness half way along the board, mm.
+        centre: f64,
+        /// Thickness 12 in (304.8 mm) from the nose, mm.
+        nose: f64,
+        /// Thickness 12 in from the tail, mm.
+        tail: f64,
+        /// Thickness at the nose, mm.
+        nose_tip: f64,
+        /// Thickness at the tail, mm.
+        tail_tip: f64,
+    },
+}
+
+impl Foil {
+    /// The `(x, thickness)` points of a board of this length, mm, from tail to nose: for measures five of them.
+    pub fn points(&self, length: f64) -> Vec<[f64; 2]> {
+        match self {
+            Self::Points(points) => points.clone(),
+            Self::Measures {
+                centre,
+                nose,
+                tail,
+                nose_tip,
+                tail_tip,
+            } => vec![
+                [0.0, *tail_tip],
+                [FOOT, *tail],
+                [length / 2.0, *centre],
+                [length - FOOT, *nose],
+                [length, *nose_tip],
+            ],
+        }
+    }
 }
 
 /// The section's character at one place along the board.
@@ -277,6 +328,28 @@ pub struct Strip {
     pub cove_depth: f64,
 }
 
+impl Strip {
+    /// Least wood between the bottom of the cove and the spring of the bead, mm (common practice, no published source).
+    pub const BODY: f64 = 2.0;
+
+    /// Depth of the deepest cove of this radius, mm: where its arc meets the strip's faces.
+    pub fn deepest_cove(&self) -> f64 {
+        sagitta(self.cove_radius, self.thickness)
+    }
+
+    /// Least width that leaves [`Strip::BODY`] between cove and bead, mm.
+    pub fn least_width(&self) -> f64 {
+        self.cove_depth + sagitta(self.bead_radius, self.thickness) + Self::BODY
+    }
+}
+
+/// Height of an arc of this radius over a chord of this length; its radius where the arc is too small for the chord.
+pub(super) fn sagitta(radius: f64, chord: f64) -> f64 {
+    let half = chord / 2.0;
+    let leg = (radius - half).max(0.0) * (radius + half);
+    (radius - leg.sqrt()).max(0.0)
+}
+
 /// The square strips a rail starts from.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Starter {
@@ -287,9 +360,9 @@ pub struct Starter {
     /// How many laminations each is bent as, to be glued together on the frame; 1 for a solid one.
     pub laminations: usize,
     /// How its laminations lie.
-    pub laid: Laid,
-    /// How they lie.
-    pub lie: Lie,
+    pub lamination_plane: LaminationPlane,
+    /// How several are arranged on the bottom skin.
+    pub arrangement: Arrangement,
 }
 
 impl Starter {
@@ -303,9 +376,9 @@ impl Starter {
 
     /// Thickness across the rail and width up it of what is bent at once, mm.
     pub fn bent(&self) -> [f64; 2] {
-        match self.laid {
-            Laid::Upright => [self.lamination(), self.size],
-            Laid::Level => [self.size, self.lamination()],
+        match self.lamination_plane {
+            LaminationPlane::Vertical => [self.lamination(), self.size],
+            LaminationPlane::Horizontal => [self.size, self.lamination()],
         }
     }
 }
@@ -313,28 +386,29 @@ impl Starter {
 /// How the laminations of a starter lie.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Laid {
+pub enum LaminationPlane {
     /// On edge, side by side: they bend easily round the outline.
-    Upright,
+    Vertical,
     /// Flat, one on the other: they bend easily up and down.
-    Level,
+    Horizontal,
 }
 
-impl Laid {
+impl LaminationPlane {
     /// Where each lies by the next.
     pub fn words(self) -> &'static str {
         match self {
-            Self::Upright => "side by side",
-            Self::Level => "one on the other",
+            Self::Vertical => "side by side",
+            Self::Horizontal => "one on the other",
         }
     }
 }
 
-/// How several starters lie on the bottom skin.
+/// How several starters are arranged on the bottom skin.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub enum Lie {
+#[serde(rename_all = "kebab-case")]
+pub enum Arrangement {
     /// Side by side, flat on the skin; the outermost carries the first strip.
-    Abreast,
+    SideBySide,
     /// One on the other.
     Stacked,
 }

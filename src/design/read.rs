@@ -7,9 +7,10 @@ use toml::{
 
 use super::{
     hint,
-    key::{Key, Kind, TableKeys},
+    key::{Key, KeyKind, TableKeys},
     keys::tables,
     list::{pairs, places},
+    renamed,
     scalar::{Context, found},
     source::{Report, Span, excerpt},
     table::{Entry, Table, Value},
@@ -19,6 +20,8 @@ use crate::design::units::Unit;
 /// All tables of a file: each one of [`tables`] once if not repeated, else as often as the file has it.
 pub(super) struct File {
     tables: Vec<Table>,
+    /// What stands for a table that is not there.
+    none: Table,
     pub(super) unit: Unit,
 }
 
@@ -28,9 +31,31 @@ impl File {
         self.tables.iter().filter(move |t| t.keys.path == path)
     }
 
-    /// The table of this dotted name.
-    pub(super) fn one(&self, path: &str) -> Option<&Table> {
-        self.all(path).next()
+    /// The table of this dotted name, which comes once.
+    pub(super) fn one(&self, path: &str) -> &Table {
+        self.all(path).next().unwrap_or(&self.none)
+    }
+
+    /// A file that leaves out everything but these numbers and texts.
+    pub(super) fn of(values: Vec<(&'static str, &'static str, Value)>) -> Self {
+        let once = tables().iter().filter(|keys| !keys.repeated());
+        let mut read: Vec<Table> = once.map(Table::absent).collect();
+        for (path, key, value) in values {
+            let table = read.iter_mut().find(|table| table.keys.path == path);
+            if let Some(table) = table {
+                let entry = Entry {
+                    key: 0..0,
+                    span: 0..0,
+                    value: Some(value),
+                };
+                table.entries.insert(key, entry);
+            }
+        }
+        Self {
+            tables: read,
+            none: Table::absent(&tables()[0]),
+            unit: Unit::Mm,
+        }
     }
 
     /// Every table.
@@ -57,6 +82,7 @@ pub(super) fn file(tree: &DeTable<'_>, report: &mut Report<'_>) -> File {
     }
     File {
         tables: read,
+        none: Table::absent(&tables()[0]),
         unit: unit.unwrap_or(Unit::Mm),
     }
 }
@@ -157,13 +183,16 @@ fn table(
         // What is no table has its own place as the header's, what is missing has none.
         displaced: tree.is_none() && !header.is_empty(),
         header,
-        ..Table::silent(keys)
+        ..Table::absent(keys)
     };
     for (key, value) in tree.into_iter().flat_map(DeTable::iter) {
         let name = key.get_ref().as_ref();
         let Some(known) = keys.key(name) else {
             if !children(keys).any(|child| child == name) {
-                let meant = unknown(keys, name, key.span(), context.report);
+                let meant = match renamed::key(keys.path, name) {
+                    Some(new) => Some(old_name(name, new, key.span(), value, context.report)),
+                    None => unknown(keys, name, key.span(), context.report),
+                };
                 table.misspelt.extend(meant);
             }
             continue;
@@ -190,6 +219,27 @@ fn children(keys: &TableKeys) -> impl Iterator<Item = &'static str> {
         .map(|table| table.path)
         .filter(|path| !path.is_empty())
         .filter_map(below)
+}
+
+/// Notes a key that was renamed, with the line as it is written now; returns the new name.
+fn old_name(
+    old: &str,
+    new: &'static str,
+    span: Span,
+    value: &Spanned<DeValue<'_>>,
+    report: &mut Report<'_>,
+) -> &'static str {
+    let word = value
+        .get_ref()
+        .as_str()
+        .and_then(|old| renamed::word(new, old));
+    let written = match word {
+        Some(word) => format!("\"{word}\""),
+        None => excerpt(report.slice(value.span())).into_owned(),
+    };
+    let message = format!("`{old}` is now called `{new}`");
+    report.add(span, message, format!("write `{new} = {written}`"));
+    new
 }
 
 /// Notes a key that is in no table of keys, or not in this one; returns the key of this one it seems to mean.
@@ -223,23 +273,25 @@ fn unknown(
 fn read(key: &Key, value: &Spanned<DeValue<'_>>, context: &mut Context<'_, '_>) -> Option<Value> {
     let name = key.name;
     Some(match key.kind {
-        Kind::Text(most) => Value::Text(context.text(name, value, most)?),
-        Kind::Choice(words) => Value::Word(context.choice(name, value, words)?),
-        Kind::Length(least, most) => {
+        KeyKind::Text(most) => Value::Text(context.text(name, value, most)?),
+        KeyKind::Choice(words) => Value::Word(context.choice(name, value, words)?),
+        KeyKind::Length(least, most) => {
             Value::Number(context.length_within(name, value, least, most)?)
         }
-        Kind::Degrees(least, most) => {
+        KeyKind::Degrees(least, most) => {
             let range = [least, most];
             let degrees = context.number_within(name, value, range, "a number of degrees")?;
             Value::Number(degrees.to_radians())
         }
-        Kind::Number(least, most) => {
+        KeyKind::Number(least, most) => {
             Value::Number(context.number_within(name, value, [least, most], "a number")?)
         }
-        Kind::Count(least, most) => Value::Number(context.count_within(name, value, least, most)?),
-        Kind::Pairs(what, least, most) => {
+        KeyKind::Count(least, most) => {
+            Value::Number(context.count_within(name, value, least, most)?)
+        }
+        KeyKind::Pairs(what, least, most) => {
             Value::Pairs(pairs(name, value, (what, least, most), context)?)
         }
-        Kind::Places(least, most) => Value::Places(places(name, value, least, most, context)?),
+        KeyKind::Places(least, most) => Value::Places(places(name, value, least, most, context)?),
     })
 }

@@ -5,6 +5,7 @@ use toml::{Spanned, de::DeValue};
 use super::{
     hint,
     raw::raw_offset,
+    renamed,
     source::{Report, Span},
 };
 use crate::design::units::{Unit, parse_length};
@@ -127,8 +128,8 @@ impl Context<'_, '_> {
             let fits = |unit: &Unit| (least..=most).contains(&unit.to_mm(bare));
             let other = Unit::ALL.into_iter().find(fits)?;
             Some(format!(
-                "bare numbers are in {} here; did you mean \"{bare} {}\"?",
-                unit.symbol(),
+                "plain numbers here are {}; did you mean \"{bare} {}\"?",
+                unit.words(),
                 other.symbol()
             ))
         });
@@ -225,6 +226,12 @@ impl Context<'_, '_> {
         };
         if let Some(word) = words.iter().find(|&&word| word == text) {
             return Some(word);
+        }
+        if let Some(word) = renamed::word(name, text).filter(|word| words.contains(word)) {
+            let message = format!("\"{text}\" is now called \"{word}\"");
+            let remedy = format!("write `{name} = \"{word}\"`");
+            self.report.add(value.span(), message, remedy);
+            return None;
         }
         let message = format!("`{name}` must be one of {}", quoted(words));
         let remedy = hint::nearest(text, words.iter().copied())

@@ -26,7 +26,7 @@ pub enum PanelJoint {
     /// Each plank is scarfed, neighbours staggered; the panel stays one.
     Scarf,
     /// The panel is cut across into pieces that key into each other.
-    Keyed,
+    Key,
 }
 
 /// What lies on a panel's centreline.

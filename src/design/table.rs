@@ -1,12 +1,13 @@
-//! A table of the file as read: each key's value, with its place, or that it was silent.
+//! A table of the file as read: each key's value, with its place, or that it was left out.
 
 use std::collections::BTreeMap;
 
 use super::{
-    key::{Fallback, Kind, TableKeys},
-    scalar::quoted,
+    key::{Fallback, Key, KeyKind, TableKeys},
+    scalar::{plain, quoted},
     source::{Report, Span},
 };
+use crate::design::units::{Unit, parse_length};
 
 /// A value as read: lengths in millimetres, angles in radians.
 #[derive(Debug, Clone)]
@@ -51,7 +52,7 @@ pub(super) struct Table {
 
 impl Table {
     /// A table that the file does not give.
-    pub(super) fn silent(keys: &'static TableKeys) -> Self {
+    pub(super) fn absent(keys: &'static TableKeys) -> Self {
         Self {
             keys,
             header: 0..0,
@@ -67,82 +68,103 @@ impl Table {
         self.entries.contains_key(name)
     }
 
-    /// The place of a key's value, or the header's if it is silent.
+    /// The place of a key's value, or the header's if it is not written.
     pub(super) fn span(&self, name: &str) -> Span {
         let entry = self.entries.get(name);
         entry.map_or_else(|| self.header.clone(), |entry| entry.span.clone())
+    }
+
+    /// The place of an element of a key's list, or that of its value.
+    pub(super) fn element_span(&self, name: &str, index: usize) -> Span {
+        let element = match self.value(name) {
+            Some(Value::Pairs(pairs)) => pairs.get(index).map(|pair| pair.span.clone()),
+            Some(Value::Places(places)) => places.get(index).map(|place| place.span.clone()),
+            _ => None,
+        };
+        element.unwrap_or_else(|| self.span(name))
     }
 
     fn value(&self, name: &str) -> Option<&Value> {
         self.entries.get(name)?.value.as_ref()
     }
 
-    /// A number: given, or its fixed default. `None` if it is faulty.
-    pub(super) fn number(&self, name: &str) -> Option<f64> {
-        let key = self.keys.key(name)?;
-        match (key.fallback, key.kind) {
-            (Fallback::Number(n), Kind::Degrees(..)) => self.number_or(name, Some(n.to_radians())),
-            (Fallback::Number(n), _) => self.number_or(name, Some(n)),
-            _ => self.number_or(name, None),
+    /// Whether the file writes the key, or must, in a way that gave no value: a fault that is noted already.
+    pub(super) fn faulty(&self, name: &str) -> bool {
+        match self.entries.get(name) {
+            Some(entry) => entry.value.is_none(),
+            None => {
+                self.displaced
+                    || self.misspelt.contains(&name)
+                    || self.keys.key(name).is_some_and(|key| self.missing(key))
+            }
         }
     }
 
-    /// A number: given, or what the rule for the silent key gave. `None` if it is faulty.
-    pub(super) fn number_or(&self, name: &str, rule: Option<f64>) -> Option<f64> {
-        if !self.given(name) {
-            return rule;
-        }
-        match self.value(name)? {
-            Value::Number(number) => Some(*number),
-            _ => None,
-        }
-    }
-
-    /// A number that may be silent, which is then no number. `None` if it is faulty.
-    pub(super) fn number_if_given(&self, name: &str) -> Option<Option<f64>> {
-        if self.given(name) {
-            self.number_or(name, None).map(Some)
-        } else {
-            Some(None)
-        }
-    }
-
-    /// A number that may not be silent; notes a fault if it is.
-    pub(super) fn need(&self, name: &str, report: &mut Report<'_>) -> Option<f64> {
-        self.demand(name, report);
-        self.number_or(name, None)
-    }
-
-    /// Notes a fault if the key is silent.
-    pub(super) fn demand(&self, name: &str, report: &mut Report<'_>) {
-        let noted = self.displaced || self.misspelt.contains(&name);
-        let Some(key) = self.keys.key(name).filter(|_| !noted && !self.given(name)) else {
-            return;
+    /// Whether a required key is not written, nor one that stands for it.
+    fn missing(&self, key: &Key) -> bool {
+        let required = match key.fallback {
+            Fallback::Required => true,
+            Fallback::RequiredUnless(other) => !self.given(other),
+            _ => false,
         };
-        let message = if self.present || self.keys.path.is_empty() {
-            format!("`{name}` is missing from {}", self.keys.header())
-        } else {
-            format!("{} with its `{name}` is missing", self.keys.header())
-        };
-        let remedy = format!("add a line such as `{name} = {}`", key.sample);
-        report.add(self.header.clone(), message, remedy);
+        required && !self.given(key.name)
     }
 
-    /// A word: given, or its default. `None` if it is faulty or silent without a default.
-    pub(super) fn word(&self, name: &str) -> Option<&'static str> {
-        if !self.given(name) {
-            return match self.keys.key(name)?.fallback {
-                Fallback::Word(word) => Some(word),
-                _ => None,
+    /// A number: written, or its fixed default; where it is required or faulty, the key's sample holds its place.
+    pub(super) fn number(&self, name: &str) -> f64 {
+        // No key of the table: no number, which no check lets pass.
+        let default = self.keys.key(name).map_or(f64::NAN, default_number);
+        self.number_or(name, default)
+    }
+
+    /// A number: written, or what the rule for the key gives.
+    pub(super) fn number_or(&self, name: &str, rule: f64) -> f64 {
+        match self.value(name) {
+            Some(Value::Number(number)) => *number,
+            _ => rule,
+        }
+    }
+
+    /// A number that may be left out, which is then no number.
+    pub(super) fn optional(&self, name: &str) -> Option<f64> {
+        self.given(name).then(|| self.number(name))
+    }
+
+    /// A whole number, by the range of its key.
+    pub(super) fn count(&self, name: &str) -> usize {
+        self.number(name) as usize
+    }
+
+    /// Notes every required key that is missing.
+    pub(super) fn demands(&self, report: &mut Report<'_>) {
+        for key in self.keys.keys.iter().filter(|key| self.missing(key)) {
+            if self.displaced || self.misspelt.contains(&key.name) {
+                continue;
+            }
+            let (name, header) = (key.name, self.keys.header());
+            let message = if self.present || self.keys.path.is_empty() {
+                format!("`{name}` is missing from {header}")
+            } else {
+                format!("{header} with its `{name}` is missing")
             };
-        }
-        match self.value(name)? {
-            Value::Word(word) => Some(word),
-            _ => None,
+            let remedy = format!("add a line such as `{name} = {}`", key.sample);
+            report.add(self.header.clone(), message, remedy);
         }
     }
 
-    /// A text, if given.
+    /// A word: written, or its default; where it is faulty, the default holds its place.
+    pub(super) fn word(&self, name: &str) -> &'static str {
+        let default = || match self.keys.key(name).map(|key| key.fallback) {
+            Some(Fallback::Word(word)) => word,
+            _ => "",
+        };
+        match self.value(name) {
+            Some(Value::Word(word)) => word,
+            _ => default(),
+        }
+    }
+
+    /// A text, if written rightly.
     pub(super) fn text(&self, name: &str) -> Option<&str> {
         match self.value(name)? {
             Value::Text(text) => Some(text),
@@ -150,18 +172,18 @@ impl Table {
         }
     }
 
-    /// Points, if given rightly.
-    pub(super) fn pairs(&self, name: &str) -> Option<&[Placed<[f64; 2]>]> {
+    /// Points, if written rightly.
+    pub(super) fn pairs(&self, name: &str) -> Option<Vec<[f64; 2]>> {
         match self.value(name)? {
-            Value::Pairs(pairs) => Some(pairs),
+            Value::Pairs(pairs) => Some(pairs.iter().map(|pair| pair.value).collect()),
             _ => None,
         }
     }
 
-    /// Places along the board, if given rightly.
-    pub(super) fn places(&self, name: &str) -> Option<&[Placed<f64>]> {
+    /// Places along the board, if written rightly.
+    pub(super) fn places(&self, name: &str) -> Option<Vec<f64>> {
         match self.value(name)? {
-            Value::Places(places) => Some(places),
+            Value::Places(places) => Some(places.iter().map(|place| place.value).collect()),
             _ => None,
         }
     }
@@ -179,24 +201,71 @@ impl Table {
                     "keep one of them".to_owned(),
                 );
             }
+            self.narrowed(key, report);
             let Some((selector, words)) = key.only else {
                 continue;
             };
-            if let Some(word) = self.word(selector).filter(|word| !words.contains(word)) {
-                let silent = if self.given(selector) {
+            let word = self.word(selector);
+            if !self.faulty(selector) && !words.contains(&word) {
+                let origin = if self.given(selector) {
                     ""
                 } else {
-                    " when silent"
+                    " by default"
                 };
                 report.add(
                     entry.key.clone(),
                     format!(
-                        "`{name}` belongs to `{selector}` {}, but `{selector}` is \"{word}\"{silent}",
+                        "`{name}` belongs to `{selector}` {}, but `{selector}` is \"{word}\"{origin}",
                         quoted(words)
                     ),
                     format!("leave `{name}` out, or change `{selector}`"),
                 );
             }
         }
+    }
+    /// Notes a value beyond the range that a word of another key, where it is written, leaves it.
+    fn narrowed(&self, key: &Key, report: &mut Report<'_>) {
+        let (Some(narrowed), Some(Value::Number(value))) = (key.narrowed, self.value(key.name))
+        else {
+            return;
+        };
+        let by = narrowed.by;
+        let word = if self.given(by) && !self.faulty(by) {
+            self.word(by)
+        } else {
+            return;
+        };
+        let Some((_, least, most)) = narrowed.words.iter().find(|words| words.0 == word) else {
+            return;
+        };
+        let bound = if value < least {
+            format!("at least {}", plain(*least))
+        } else if value > most {
+            format!("at most {}", plain(*most))
+        } else {
+            return;
+        };
+        report.add(
+            self.span(key.name),
+            format!("{} must be {bound} mm", narrowed.what.replace("{}", word)),
+            format!("change `{by}`, or leave it out"),
+        );
+    }
+}
+
+/// A key's default number, or its sample's, in millimetres, radians or as it is.
+fn default_number(key: &Key) -> f64 {
+    let number = match key.fallback {
+        Fallback::Number(number) => number,
+        _ => {
+            let text = key.sample.strip_prefix('"');
+            let text = text.and_then(|text| text.strip_suffix('"'));
+            let sample = text.unwrap_or(key.sample).replace("\\\"", "\"");
+            parse_length(&sample, Unit::Mm).unwrap_or(f64::NAN)
+        }
+    };
+    match key.kind {
+        KeyKind::Degrees(..) => number.to_radians(),
+        _ => number,
     }
 }

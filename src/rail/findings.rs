@@ -6,7 +6,7 @@ use super::problem::{RailContext, RailProblem};
 use super::solve::Rail;
 use super::stack::Stack;
 use crate::design::finding::{Change, Code, Finding, Part, Place, group};
-use crate::design::{Construction, Lie, Strip};
+use crate::design::{Arrangement, Construction, Strip};
 use crate::geometry::curve::Vector;
 use crate::shape::{Shell, ShellError};
 
@@ -110,7 +110,7 @@ fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Findi
                 &changes,
             );
         }
-        if construction.starter.lie == Lie::Abreast {
+        if construction.starter.arrangement == Arrangement::SideBySide {
             starter_findings(stack, limits, &mut add);
         }
         if !(stack.reaches_deck || stack.starters_suffice || stack.courses.is_empty()) {

@@ -12,7 +12,7 @@ use super::directions::Directions;
 use super::plane_context::StackPlane;
 use super::smoothing::{outside, smooth};
 use super::stack::{Stack, StackHints, stack_up_to};
-use crate::design::{Construction, Lie};
+use crate::design::{Arrangement, Construction};
 use crate::geometry::curve::{BSpline, Vector};
 
 /// Which planes: the search stage's few, evenly spaced, or those the rail is built in.
@@ -71,7 +71,7 @@ impl Unknowns {
         };
         let step = (last.x - first.x) / (planes.len() - 1) as f64;
         let x: Vec<f64> = planes.iter().map(|p| p.x).collect();
-        if c.starter.lie == Lie::Abreast {
+        if c.starter.arrangement == Arrangement::SideBySide {
             let stacks = self.stacks_on(planes, c, directions, 0);
             let required: Vec<_> = stacks.iter().map(|s| s.required_outer_edge).collect();
             self.edge = outside(&x, &required, step);

@@ -47,7 +47,7 @@ pub fn shape_findings(design: &Design, shell: &Shell, m: &Measures) -> Vec<Findi
             bound,
         );
     }
-    let points = &design.foil.points;
+    let points = design.foil.points(design.length);
     let thickest = points.iter().map(|p| p[1]).fold(0.0, f64::max);
     if m.thickness > thickest {
         let bound = near(thickest).max(SWELL * thickest);

@@ -27,12 +27,13 @@ impl FoilLine {
         length: f64,
         closed: [bool; 2],
     ) -> Result<Self, ShellError> {
-        let n = foil.points.len();
-        let tips = [foil.points[0][1], foil.points[n - 1][1]];
+        let points = foil.points(length);
+        let n = points.len();
+        let tips = [points[0][1], points[n - 1][1]];
         let round = [0, 1].map(|i| closed[i].then_some(tips[i] / 4.0));
         let mut x = Vec::with_capacity(n);
         let mut t = Vec::with_capacity(n);
-        for (i, &[at, square]) in foil.points.iter().enumerate() {
+        for (i, &[at, square]) in points.iter().enumerate() {
             let [z, slope, _] = rocker.height(at);
             let norm = slope.hypot(1.0);
             let over = at - square * slope / norm;

@@ -1,7 +1,7 @@
 //! Decks from flat to domed: the lofted section has the crown that was entered, and every plausible board lofts.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::design::{Design, parse, place_faults};
+use boardwright::design::{Design, parse, place_breaks};
 use boardwright::shape::{DEFAULT_TOLERANCE, Shell, key_faults, measures, shell};
 use proptest::prelude::*;
 
@@ -122,7 +122,7 @@ fn impossible_crowns_are_shown_in_their_places() {
     let wrong = text([39.0, 38.0, 4.0]);
     let design = parse(&wrong, "c.toml").unwrap();
     assert!(shell(&design, DEFAULT_TOLERANCE).is_err());
-    let faults = place_faults(&wrong, "c.toml", &key_faults(&design)).unwrap();
+    let faults = place_breaks(&wrong, "c.toml", &key_faults(&design)).unwrap();
     let places: Vec<_> = faults
         .list()
         .iter()

@@ -273,7 +273,7 @@ fn out_of_range() {
     );
     assert_eq!(
         fault.remedy,
-        "bare numbers are in mm here; did you mean \"20.5 in\"?"
+        "plain numbers here are millimetres; did you mean \"20.5 in\"?"
     );
     let fault = changed(
         "500",
@@ -288,7 +288,7 @@ fn out_of_range() {
         (3, 15),
         "0.2",
         "`edge_radius` must be from 0.5 mm to 80 mm, but this is 0.2 mm",
-        "bare numbers are in mm here; did you mean \"0.2 cm\"?",
+        "plain numbers here are millimetres; did you mean \"0.2 cm\"?",
     );
     added(
         "[[section]]\nat = 900\napex = 0.9",
@@ -353,10 +353,10 @@ fn words_not_known_with_the_nearest() {
         "did you mean \"concave\"?",
     );
     added(
-        "[construction.starter]\nlie = 3",
-        (2, 7),
+        "[construction.starter]\narrangement = 3",
+        (2, 15),
         "3",
-        "`lie` must be one of \"abreast\", \"stacked\"",
+        "`arrangement` must be one of \"side-by-side\", \"stacked\"",
         "write one of these words, in quotes",
     );
     let text = format!("unit = 'furlong'\n{LEAST}");
@@ -400,7 +400,7 @@ fn keys_that_contradict() {
         "width = 500\ntail_end_width = 100",
         (5, 1),
         "tail_end_width",
-        "`tail_end_width` belongs to `tail` \"square\", \"squash\", \"swallow\", but `tail` is \"round\" when silent",
+        "`tail_end_width` belongs to `tail` \"square\", \"squash\", \"swallow\", but `tail` is \"round\" by default",
     );
     changed(
         "width = 500",
@@ -427,7 +427,7 @@ fn keys_that_contradict() {
         "[[section]]\nat = 900\ncontour_depth = 3",
         (3, 1),
         "contour_depth",
-        "`contour_depth` belongs to `contour` \"roll\", \"concave\", \"double-concave\", \"vee\", but `contour` is \"flat\" when silent",
+        "`contour_depth` belongs to `contour` \"roll\", \"concave\", \"double-concave\", \"vee\", but `contour` is \"flat\" by default",
         "leave `contour_depth` out, or change `contour`",
     );
 }
@@ -914,7 +914,7 @@ fn no_message_grows_with_the_file() {
         format!("{LEAST}tail = {long}\n"),
         format!("{LEAST}tail = [{long}]\n"),
         format!("{LEAST}tail = '{long}'\n"),
-        format!("{LEAST}[construction.starter]\nlie = '{long}'\n"),
+        format!("{LEAST}[construction.starter]\narrangement = '{long}'\n"),
         format!("{LEAST}tail = {}\n", "9".repeat(100_000)),
         LEAST.replace("Least", &long),
     ] {
@@ -941,7 +941,7 @@ fn texts_past_their_length_are_refused() {
     let mut texts = 0;
     for table in boardwright::design::tables() {
         for key in table.keys {
-            let boardwright::design::Kind::Text(most) = key.kind else {
+            let boardwright::design::KeyKind::Text(most) = key.kind else {
                 continue;
             };
             texts += 1;

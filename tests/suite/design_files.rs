@@ -4,8 +4,8 @@
 use boardwright::{
     design::units::{Unit, feet_inches},
     design::{
-        Contour, Design, Fallback, Kind, Lie, Nose, OutlineBody, Rocker, Tail, parse, reference,
-        starter, tables,
+        Arrangement, Contour, Design, Fallback, KeyKind, Nose, OutlineBody, Rocker, Tail, parse,
+        reference, starter, tables,
     },
 };
 
@@ -46,7 +46,7 @@ fn the_starter_is_sound_and_shows_every_key_with_its_description() {
 fn every_shy_key_of_the_starter_is_sound_where_it_belongs() {
     // Swaps each commented key in, with the shape it belongs to and without what it contradicts.
     for table in tables() {
-        for key in table.keys.iter().filter(|key| key.shy) {
+        for key in table.keys.iter().filter(|key| key.commented) {
             let mut here = false;
             let lines = starter().lines().map(|line| {
                 if line.starts_with('[') {
@@ -98,10 +98,10 @@ fn every_default_lies_in_its_range() {
             continue;
         };
         let inside = match key.kind {
-            Kind::Length(a, b) | Kind::Degrees(a, b) | Kind::Number(a, b) => {
+            KeyKind::Length(a, b) | KeyKind::Degrees(a, b) | KeyKind::Number(a, b) => {
                 (a..=b).contains(&number)
             }
-            Kind::Count(a, b) => (f64::from(a)..=f64::from(b)).contains(&number),
+            KeyKind::Count(a, b) => (f64::from(a)..=f64::from(b)).contains(&number),
             _ => false,
         };
         assert!(inside, "{}", key.name);
@@ -156,11 +156,16 @@ fn a_silent_file_takes_a_good_boards_defaults() {
             flat: [720.0, 1120.0]
         }
     );
-    let xs: Vec<f64> = design.foil.points.iter().map(|p| p[0]).collect();
+    let xs: Vec<f64> = design
+        .foil
+        .points(design.length)
+        .iter()
+        .map(|p| p[0])
+        .collect();
     assert_eq!(xs, [0.0, 304.8, 1000.0, 1695.2, 2000.0]);
-    near(design.foil.points[2][1], 65.0);
-    near(design.foil.points[1][1], 0.62 * 65.0);
-    near(design.foil.points[4][1], 0.285 * 65.0);
+    near(design.foil.points(design.length)[2][1], 65.0);
+    near(design.foil.points(design.length)[1][1], 0.62 * 65.0);
+    near(design.foil.points(design.length)[4][1], 0.285 * 65.0);
     let [section] = design.sections.as_slice() else {
         panic!("one section stands for none");
     };
@@ -193,8 +198,8 @@ fn a_silent_file_takes_a_good_boards_defaults() {
     );
     let starter = built.starter;
     assert_eq!(
-        (starter.size, starter.count, starter.lie),
-        (8.0, 2, Lie::Abreast)
+        (starter.size, starter.count, starter.arrangement),
+        (8.0, 2, Arrangement::SideBySide)
     );
     // 1790 mm of hollow hold seven spacings of 250 mm: seven ribs, with 145 mm left at each end.
     let stations: Vec<f64> = (0..7)
@@ -212,7 +217,8 @@ fn a_bare_section_is_the_silent_files_section() {
 #[test]
 fn sections_are_put_in_order() {
     let text = format!("{LEAST}[[section]]\nat = 1500\n[[section]]\nat = 300\nedge = 'hard'\n");
-    let sections = sound(&text).sections;
+    let design = sound(&text);
+    let sections = &design.sections;
     let seen: Vec<_> = sections
         .iter()
         .map(|s| (s.x, s.edge_radius, s.tuck))
@@ -291,7 +297,7 @@ fn points_stand_for_measures() {
     );
     // Ends typed in rounded figures are set on the ends.
     assert_eq!(
-        design.foil.points,
+        design.foil.points(design.length),
         [[0.0, 20.0], [1000.0, 65.0], [2000.0, 18.0]]
     );
 }
@@ -318,12 +324,17 @@ fn the_examples_are_sound_and_what_they_say() {
         let text = std::fs::read_to_string(path).unwrap();
         let design = sound(&text);
         assert_eq!(feet_inches(design.length), length);
-        let width = match design.outline.body {
-            OutlineBody::Measures { width, .. } => width,
+        let width = match &design.outline.body {
+            OutlineBody::Measures { width, .. } => *width,
             OutlineBody::Points(points) => points.iter().map(|p| 2.0 * p[1]).fold(0.0, f64::max),
         };
         assert_eq!(feet_inches(width), wide);
-        let thickness = design.foil.points.iter().map(|p| p[1]).fold(0.0, f64::max);
+        let thickness = design
+            .foil
+            .points(design.length)
+            .iter()
+            .map(|p| p[1])
+            .fold(0.0, f64::max);
         assert_eq!(feet_inches(thickness), thick);
     }
 }

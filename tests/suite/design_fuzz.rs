@@ -55,7 +55,7 @@ fn sound(design: &Design) -> Result<(), TestCaseError> {
     );
     prop_assert!(built.strip.bead_radius >= built.strip.thickness / 2.0);
     prop_assert!(built.strip.cove_radius >= built.strip.bead_radius);
-    let points = &design.foil.points;
+    let points = design.foil.points(design.length);
     prop_assert!(points.is_sorted_by(|a, b| a[0] < b[0]));
     prop_assert_eq!(points[0][0], 0.0);
     prop_assert_eq!(points[points.len() - 1][0], design.length);

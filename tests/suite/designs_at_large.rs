@@ -88,7 +88,7 @@ proptest! {
             "name = \"steep\"\n[outline]\nlength = 1950\nwidth = 527\n[foil]\ncentre = {centre:.2}\n\
              [[section]]\nat = 587\ncontour = \"{contour}\"\ncontour_depth = {depth:.2}\ntuck = {tuck:.2}\n\
              [[section]]\nat = 1564\ncontour = \"roll\"\ncontour_depth = 3\napex = {apex:.3}\n\
-             [construction.starter]\nsize = {size:.2}\ncount = {count}\nlie = \"stacked\"\n"
+             [construction.starter]\nsize = {size:.2}\ncount = {count}\narrangement = \"stacked\"\n"
         );
         let Ok(design) = parse(&text, "x") else { return Ok(()) };
         let Ok(board) = Board::new(design) else { return Ok(()) };

@@ -8,7 +8,7 @@ use std::fmt::Write;
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use boardwright::design::{Kind, parse, tables};
+use boardwright::design::{KeyKind, parse, tables};
 
 use crate::common::any_design::{AnyDesign, Dice, plausible, wild};
 use crate::common::outcome::{Outcome, outcome};
@@ -61,9 +61,9 @@ fn every_documented_key_is_varied() {
         for key in table.keys {
             let values = seen.get(&(table.path, key.name)).map_or(0, BTreeSet::len);
             let least = match key.kind {
-                Kind::Choice(words) => words.len(),
-                Kind::Text(_) => 2,
-                Kind::Count(least, most) => ((most - least) as usize + 1).min(2),
+                KeyKind::Choice(words) => words.len(),
+                KeyKind::Text(_) => 2,
+                KeyKind::Count(least, most) => ((most - least) as usize + 1).min(2),
                 _ => 5,
             };
             if values < least {

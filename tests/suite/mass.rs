@@ -293,11 +293,13 @@ fn weights_are_checked() {
 fn a_box_is_shared_out_exactly() {
     let [l, b, h] = [1800.0, 480.0, 70.0];
     let shell = loft(&Block([l, b, h]), DEFAULT_TOLERANCE).unwrap();
-    let mut design = design::parse(&text("round-tail-6ft4"), "x").unwrap();
-    (
-        design.construction.bottom_skin,
-        design.construction.deck_skin,
-    ) = (4.0, 5.0);
+    let design = design::parse(&text("round-tail-6ft4"), "x").unwrap();
+    let design = design
+        .with(|draft| {
+            draft.construction.bottom_skin = 4.0;
+            draft.construction.deck_skin = 5.0;
+        })
+        .unwrap();
     let no_rail = Rail::default();
     let got = shares(&shell, &design.construction, &no_rail).unwrap();
     let close = |region: Region, size: f64, z: f64| {

@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::common::{flat, prisms};
-use boardwright::design::{Construction, Lie, Strip};
+use boardwright::design::{Arrangement, Construction, Strip};
 use boardwright::geometry::curve::Vector;
 use boardwright::geometry::path::Point;
 use boardwright::rail::{CourseKind, Rail, joint, slices, solve, visible_gap_at};
@@ -20,7 +20,7 @@ fn rail(prism: &Prism, c: &Construction) -> Rail {
 
 fn stacked(count: usize) -> Construction {
     let mut c = construction();
-    c.starter.lie = Lie::Stacked;
+    c.starter.arrangement = Arrangement::Stacked;
     c.starter.count = count;
     c
 }

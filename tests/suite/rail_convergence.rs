@@ -220,13 +220,15 @@ fn a_rail_that_does_not_settle_is_found_by_check() {
 /// Cover and proud that no depth can balance: the guide stays at the end of its range.
 #[test]
 fn a_depth_at_the_end_of_its_range_says_so() {
+    let board = example("twin-5ft8");
     for (cover, proud, deepest) in [(10.0, 0.0, true), (0.0, 10.0, false)] {
-        let mut design = example("twin-5ft8").design;
-        (design.construction.cover, design.construction.proud) = (cover, proud);
-        let board = Board::new(design).unwrap();
-        let half = board.design.construction.strip.thickness / 2.0;
-        assert_eq!(board.rail.depth, if deepest { half } else { 0.0 });
-        let found = board.rail.convergence;
+        let mut construction = board.design.construction.clone();
+        (construction.cover, construction.proud) = (cover, proud);
+        let problem = RailProblem::new(&board.shell, &board.rail_context, &construction);
+        let rail = problem.solve().unwrap();
+        let half = construction.strip.thickness / 2.0;
+        assert_eq!(rail.depth, if deepest { half } else { 0.0 });
+        let found = rail.convergence;
         assert_eq!(found.balance, Balance::RangeEnd, "{found:?}");
         assert!(found.imbalance.unwrap().abs() > 1.0, "{found:?}");
     }

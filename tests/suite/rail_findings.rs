@@ -4,7 +4,7 @@
 use crate::common::found::rail_places;
 use boardwright::board::Board;
 use boardwright::design::finding::Code;
-use boardwright::design::{Lie, parse};
+use boardwright::design::{Arrangement, parse};
 use boardwright::rail::{Limits, rail_findings};
 use boardwright::views::solids::{frame_preview, planed_strips};
 
@@ -90,9 +90,10 @@ fn starters_run_fair_outside_the_finished_rail() {
 fn stacked_starters_are_solids_however_steep_their_bases() {
     let mut steepest: f64 = 0.0;
     for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
-        let mut design = example(name).design;
-        design.construction.starter.lie = Lie::Stacked;
-        let board = Board::new(design).unwrap();
+        let design = example(name)
+            .design
+            .with(|draft| draft.construction.starter.arrangement = Arrangement::Stacked);
+        let board = Board::new(design.unwrap()).unwrap();
         let courses = board.ribs.iter().flat_map(|r| &r.stack.courses);
         let courses = courses.filter(|c| !c.is_moulded());
         steepest = courses.map(|c| c.bevel().abs()).fold(steepest, f64::max);

@@ -3,7 +3,7 @@
 
 use crate::common::flat;
 use boardwright::board::Board;
-use boardwright::design::parse;
+use boardwright::design::{Foil, parse};
 use boardwright::frame::Rib;
 use boardwright::geometry::curve::Vector;
 use boardwright::geometry::path::{Path, Point};
@@ -180,10 +180,13 @@ fn ribs_end_on_the_rail_wherever_a_course_runs_out() {
     let file = "examples/round-tail-6ft4.toml";
     let text = std::fs::read_to_string(file).unwrap();
     for percent in 90..=120 {
-        let mut design = parse(&text, file).unwrap();
-        for point in &mut design.foil.points {
+        let design = parse(&text, file).unwrap();
+        let mut points = design.foil.points(design.length);
+        for point in &mut points {
             point[1] *= f64::from(percent) / 100.0;
         }
+        let design = design.with(|draft| draft.foil = Foil::Points(points));
+        let design = design.unwrap();
         let board = Board::new(design);
         assert!(board.is_ok(), "{percent} %: {}", board.unwrap_err());
     }

@@ -3,7 +3,7 @@
 
 use crate::common::wishes::{text, wish};
 use boardwright::design::finding::{Code, Finding};
-use boardwright::design::{Design, KeyFault, parse, place_faults};
+use boardwright::design::{Design, KeyPlace, parse, place_breaks};
 use boardwright::shape::{DEFAULT_TOLERANCE, key_faults, measures, shape_findings, shell};
 use proptest::prelude::*;
 
@@ -58,17 +58,9 @@ fn a_tail_too_wide_is_the_outline_s_fault() {
         "{error}"
     );
     let faults = key_faults(&design);
-    assert!(
-        matches!(
-            &faults[..],
-            [KeyFault {
-                key: "tail_width",
-                ..
-            }]
-        ),
-        "{faults:?}"
-    );
-    let placed = place_faults(&file, "f.toml", &faults).unwrap();
+    assert_eq!(faults.len(), 1, "{faults:?}");
+    assert_eq!(faults[0].places, [KeyPlace::of("outline.tail_width")]);
+    let placed = place_breaks(&file, "f.toml", &faults).unwrap();
     let fault = &placed.list()[0];
     assert_eq!((fault.line, fault.offending.as_str()), (7, "20.9"));
     assert!(fault.remedy.contains("tail_width"));

@@ -4,7 +4,7 @@
 
 use std::f64::consts::PI;
 
-use boardwright::design::{Design, Foil, OutlineBody, Rocker, parse};
+use boardwright::design::{Design, OutlineBody, Rocker, parse};
 use boardwright::geometry::curve::Vector;
 use boardwright::shape::{BoardFamily, DEFAULT_TOLERANCE, Mark, Shell, loft, measures};
 
@@ -154,8 +154,8 @@ fn given_measures_are_met() {
                 near("tail rocker", m.tail_rocker, *tail, 0.01);
             }
         }
-        let Foil { points } = &e.design.foil;
-        for &[x, thickness] in points {
+        let points = e.design.foil.points(e.design.length);
+        for [x, thickness] in points {
             // At an end the thickness is that before the tip rounds off; in a cleft there is no centre to measure.
             let cleft = e.family.plan().cleft_depth().unwrap_or(0.0);
             if x > ends[0] + cleft.max(1.0) && x < ends[1] - 1.0 {

@@ -299,7 +299,7 @@ fn short_stock_is_joined() {
             .all(|f| f.code != Code::SkinPlanksShort)
     );
 
-    let keyed = with("plank_length = 1200\njoint = \"keyed\"\ncentre = \"plank\"\n");
+    let keyed = with("plank_length = 1200\njoint = \"key\"\ncentre = \"plank\"\n");
     for panel in &keyed.panels.panels {
         let pieces = panel.pieces();
         assert_eq!(pieces.len(), 2);

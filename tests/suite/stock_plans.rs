@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use boardwright::design::timber::find;
-use boardwright::design::{Laid, Lie, Starter, Strip};
+use boardwright::design::{Arrangement, LaminationPlane, Starter, Strip};
 use boardwright::views::report::{cut_table, milling_table};
 use boardwright::views::table::Cell;
 use boardwright::wood::stock::cutting::{CuttingPlan, Section, StripNeed, cutting_plan};
@@ -25,8 +25,8 @@ fn profiles() -> Profiles {
             size: 8.0,
             count: 2,
             laminations: 1,
-            laid: Laid::Upright,
-            lie: Lie::Abreast,
+            lamination_plane: LaminationPlane::Vertical,
+            arrangement: Arrangement::SideBySide,
         },
     }
 }

@@ -3,7 +3,7 @@
 
 use crate::common::prisms;
 use boardwright::board::{Board, rail_planes};
-use boardwright::design::{Lie, parse};
+use boardwright::design::{Arrangement, parse};
 use boardwright::geometry::curve::Vector;
 use boardwright::rail::{Darboux, Landing, darboux, solve, strips};
 use boardwright::shape::loft;
@@ -191,7 +191,7 @@ fn strips_are_solids() {
         }
         for (strip, mesh) in board.strips.iter().zip(solids.iter().step_by(2)) {
             let c = &board.design.construction;
-            if strip.course < c.starter.count && c.starter.lie == Lie::Abreast {
+            if strip.course < c.starter.count && c.starter.arrangement == Arrangement::SideBySide {
                 let want = c.starter.size.powi(2) * strip.length;
                 assert!(
                     (mesh.volume() / want - 1.0).abs() < 0.01,

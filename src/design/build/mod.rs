@@ -1,90 +1,99 @@
-//! From the tables read to a checked design: defaults, and the checks of values against each other.
+//! From the tables read to a draft: what the file writes, and defaults for what it leaves out.
 //!
-//! Each builder takes what is sound, notes what contradicts, and gives nothing where a value it needs is faulty, so that
-//! one slip is not reported twice.
+//! Where a value is faulty a plausible one holds its place, so that the rest can be checked: breaks of rules that depend on it are
+//! dropped again ([`parse`](super::parse)).
 
-mod bed;
 mod construction;
 mod fittings;
-mod foil;
 mod frame;
 mod outline;
-mod points;
-mod ribs;
-mod rocker;
 mod section;
 mod skins;
-mod stations;
-mod strip;
-mod tail;
 mod weight;
 mod yard;
 
-use super::{Design, read::File, source::Report};
+use super::model::{Draft, Foil, Rocker};
+use super::{Bed, read::File, source::Report, table::Table};
 use crate::design::units::Unit;
 
-/// Distance from either end at which the trade quotes widths and thicknesses: 12 in.
-pub(super) const FOOT: f64 = 304.8;
-
-/// The design, if all of it is sound.
-pub(super) fn design(file: &File, report: &mut Report<'_>) -> Option<Design> {
-    for table in file.every() {
-        table.contradictions(report);
-    }
-    let top = file.one("")?;
-    let [outline, rocker, foil] = ["outline", "rocker", "foil"].map(|path| file.one(path));
-    top.demand("name", report);
-    if top.text("name").is_some_and(|name| name.trim().is_empty()) {
-        report.add(
-            top.span("name"),
-            "`name` must not be empty".to_owned(),
-            "write the board's name between the quotes",
-        );
-    }
-    let length = outline?.need("length", report);
-    let outline = outline::outline(outline?, length, report);
-    let rocker = rocker::rocker(rocker?, length, report);
-    let foil = foil::foil(foil?, length, report);
-    let sections = section::sections(file, length, report);
-    let ends = outline.as_ref().map(|o| (o.nose, o.tail));
-    let construction = construction::construction(file, length, ends, foil.as_ref(), report);
-    let skins = skins::skins(file, report);
+/// The draft of a file; notes the species that are not known.
+pub(super) fn draft(file: &File, report: &mut Report<'_>) -> Draft {
+    let top = file.one("");
+    let length = file.one("outline").number("length");
+    let outline = outline::outline(file.one("outline"), length);
+    let construction = construction::construction(file, length, (outline.nose, outline.tail));
     let timber = yard::timber(file, report);
-    let shop = yard::shop(file, timber.as_ref().map(|t| t.rail.name.as_str()), report);
-    let blocks = fittings::blocks(file);
-    let fins = fittings::fins(file, report);
-    let plug = fittings::hole(file, "plug", length, report);
-    let vent = fittings::hole(file, "vent", length, report);
-    let bed = bed::bed(file, length, report);
-    let finish = weight::finish(file);
-    let fittings = weight::fittings(file, length, report);
-    let rider = weight::rider(file, length, report);
-    let report_unit = match top.word("report") {
-        Some("mm") => Unit::Mm,
-        Some("in") => Unit::In,
-        _ if file.unit.is_metric() => Unit::Mm,
-        _ => Unit::In,
-    };
-    Some(Design {
-        name: top.text("name")?.trim().to_owned(),
+    Draft {
+        name: top.text("name").unwrap_or("draft").trim().to_owned(),
         notes: top.text("notes").unwrap_or("").to_owned(),
-        report: report_unit,
-        length: length?,
-        outline: outline?,
-        rocker: rocker?,
-        foil: foil?,
-        sections: sections?,
-        construction: construction?,
-        skins: skins?,
-        timber: timber?,
-        shop: shop?,
-        blocks: blocks?,
-        fins: fins?,
-        plug: plug?,
-        vent: vent?,
-        bed: bed?,
-        finish: finish?,
-        fittings: fittings?,
-        rider: rider?,
-    })
+        report: match top.word("report") {
+            "mm" => Unit::Mm,
+            "in" => Unit::In,
+            _ if file.unit.is_metric() => Unit::Mm,
+            _ => Unit::In,
+        },
+        length,
+        outline,
+        rocker: rocker(file.one("rocker"), length),
+        foil: foil(file.one("foil")),
+        sections: section::sections(file, length),
+        construction,
+        skins: skins::skins(file.one("skins")),
+        shop: yard::shop(file, &timber.rail.name),
+        timber,
+        blocks: fittings::blocks(file.one("blocks")),
+        fins: fittings::fins(file),
+        plug: fittings::hole(file.one("plug")),
+        vent: fittings::hole(file.one("vent")),
+        bed: bed(file.one("bed")),
+        finish: weight::finish(file.one("finish")),
+        fittings: weight::fittings(file),
+        rider: weight::rider(file.one("rider")),
+    }
+}
+
+/// The side view of the bottom.
+fn rocker(table: &Table, length: f64) -> Rocker {
+    if let Some(points) = table.pairs("points") {
+        return Rocker::Points(points);
+    }
+    let flat = match table.places("flat").as_deref() {
+        Some(&[from, to]) => [from, to],
+        _ => [0.36 * length, 0.56 * length],
+    };
+    Rocker::Measures {
+        nose: table.number("nose"),
+        tail: table.number("tail"),
+        flat,
+    }
+}
+
+/// The thickness along the board.
+fn foil(table: &Table) -> Foil {
+    if let Some(points) = table.pairs("points") {
+        return Foil::Points(points);
+    }
+    let centre = table.number("centre");
+    let nose = table.number_or("nose", 0.57 * centre);
+    let tail = table.number_or("tail", 0.62 * centre);
+    Foil::Measures {
+        centre,
+        nose,
+        tail,
+        nose_tip: table.number_or("nose_tip", 0.5 * nose),
+        tail_tip: table.number_or("tail_tip", 0.5 * tail),
+    }
+}
+
+/// The building bed.
+fn bed(table: &Table) -> Bed {
+    let beam = table.word("stands_on") == "beam";
+    Bed {
+        stations: table.places("stations"),
+        thickness: table.number("thickness"),
+        base_height: table.number("base_height"),
+        width: table.optional("width"),
+        beam: beam.then(|| [table.number("beam_width"), table.number("beam_height")]),
+        sight_hole: table.number("sight_hole"),
+    }
 }

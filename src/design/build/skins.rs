@@ -1,55 +1,31 @@
 //! The skins.
 
-use crate::design::{
-    PanelCentre, PanelJoint, SkinLimits, Skins, read::File, scalar::plain, source::Report,
-};
+use crate::design::{PanelCentre, PanelJoint, SkinLimits, Skins, table::Table};
 
 /// Share of a percentage.
 const PERCENT: f64 = 0.01;
 
 /// How the skins are made.
-pub(super) fn skins(file: &File, report: &mut Report<'_>) -> Option<Skins> {
-    let table = file.one("skins")?;
-    let mut pair = |dry: &str, soaked: &str, falling: bool| {
-        let pair = [table.number(dry)?, table.number(soaked)?];
-        let contradicts = if falling {
-            pair[0] < pair[1]
-        } else {
-            pair[0] > pair[1]
-        };
-        if contradicts {
-            let word = if falling { "less" } else { "more" };
-            let at = if table.given(soaked) { soaked } else { dry };
-            report.add(
-                table.span(at),
-                format!("a soaked panel takes no {word} than a dry one here: `{dry}` is {}, `{soaked}` is {}", plain(pair[0]), plain(pair[1])),
-                format!("change one of them; to do without soaking, make both {}", plain(pair[0])),
-            );
-            return None;
-        }
-        Some(pair)
-    };
-    let along = pair("dry_strain_along", "soaked_strain_along", false);
-    let across = pair("dry_strain_across", "soaked_strain_across", false);
-    let bend = pair("dry_bend", "soaked_bend", true);
-    let bend = bend?.map(|ratio| 1.0 / ratio);
-    Some(Skins {
-        plank_width: table.number("plank_width")?,
-        plank_length: table.number_if_given("plank_length")?,
-        joint: match table.word("joint")? {
-            "keyed" => PanelJoint::Keyed,
+pub(super) fn skins(table: &Table) -> Skins {
+    let strain = |names: [&str; 2]| names.map(|name| table.number(name) * PERCENT);
+    let bend = ["dry_bend", "soaked_bend"].map(|name| 1.0 / table.number(name));
+    Skins {
+        plank_width: table.number("plank_width"),
+        plank_length: table.optional("plank_length"),
+        joint: match table.word("joint") {
+            "key" => PanelJoint::Key,
             _ => PanelJoint::Scarf,
         },
-        centre: match table.word("centre")? {
+        centre: match table.word("centre") {
             "plank" => PanelCentre::Plank,
             _ => PanelCentre::Seam,
         },
-        overhang: table.number("overhang")?,
+        overhang: table.number("overhang"),
         limits: SkinLimits {
-            strain_along: along?.map(|s| s * PERCENT),
-            strain_across: across?.map(|s| s * PERCENT),
+            strain_along: strain(["dry_strain_along", "soaked_strain_along"]),
+            strain_across: strain(["dry_strain_across", "soaked_strain_across"]),
             bend_along: bend,
             bend_across: bend,
         },
-    })
+    }
 }

@@ -1,18 +1,19 @@
 //! The wood and the shop.
 
-use crate::design::timber::{Basis, Provenance, Species, Wood, find, names};
+use crate::design::rules::species_break;
+use crate::design::timber::{Basis, Provenance, Species, Wood, find, names, table as woods};
 use crate::design::{
-    Aim, Allowances, Kerfs, Plank, Scarfing, Shop, Softened, Timber, hint, read::File,
+    Aim, Allowances, Kerfs, Plank, Scarfing, Shop, Softening, Timber, hint, read::File,
     scalar::plain, source::Report, table::Table,
 };
 
-/// The species of the parts and what goes with the rail's.
-pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Option<Timber> {
-    let table = file.one("timber")?;
-    let shop = file.one("shop")?;
-    let own: Vec<Option<Species>> = file
-        .all("timber.species")
-        .map(|table| species(table, report))
+/// The species of the parts and what goes with the rail's; notes those that are not known or not of wood.
+pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Timber {
+    let table = file.one("timber");
+    let shop = file.one("shop");
+    let own = file.all("timber.species").enumerate();
+    let own: Vec<Option<Species>> = own
+        .map(|(row, table)| species(table, row, report))
         .collect();
     let mut pick = |key: &str| wood(table, file, &own, key, report);
     let rail = pick("rail");
@@ -24,55 +25,51 @@ pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Option<Timber> {
         }
     };
     let (skins, blocks) = (or_rail("skins"), or_rail("blocks"));
-    let frame = pick("frame");
-    let own: Option<Vec<Species>> = own.into_iter().collect();
-    own?;
-    Some(Timber {
-        rail: rail?,
-        frame: frame?,
-        skins: skins?,
-        blocks: blocks?,
-        working: table.number("working")?,
-        softened: match table.word("softened")? {
-            "starters" => Softened::Starters,
-            "strips" => Softened::Strips,
-            "all" => Softened::All,
-            _ => Softened::None,
+    Timber {
+        frame: pick("frame"),
+        rail,
+        skins,
+        blocks,
+        working_strain: table.number("working_strain"),
+        softening: match table.word("softening") {
+            "starters" => Softening::Starters,
+            "strips" => Softening::Strips,
+            "all" => Softening::All,
+            _ => Softening::None,
         },
-        end_allowance: shop.number("end_allowance")?,
-        scarf_strain: shop.number("scarf_strain")?,
+        end_allowance: shop.number("end_allowance"),
+        scarf_strain: shop.number("scarf_strain"),
         assumed_planks: file.all("shop.plank").next().is_none(),
-    })
+    }
 }
 
-/// The species that `key` names, the maker's own going first.
+/// The species that `key` names, the maker's own going first; the first of the program's holds the place of one that is not known.
 fn wood(
     table: &Table,
     file: &File,
     own: &[Option<Species>],
     key: &str,
     report: &mut Report<'_>,
-) -> Option<Species> {
-    let name = if table.given(key) {
-        table.text(key)?
-    } else {
-        table.word(key)?
+) -> Species {
+    let name = match table.text(key) {
+        Some(name) => name,
+        None => table.word(key),
     };
     let same = |a: &str, b: &str| a.trim().to_lowercase() == b.trim().to_lowercase();
     let ours = file
         .all("timber.species")
         .zip(own)
         .find(|(table, _)| table.text("name").is_some_and(|n| same(n, name)));
-    match ours {
+    let found = match ours {
         Some((_, species)) => species.clone(),
-        None => match find(name) {
-            Ok(species) => Some(species.clone()),
-            Err(_) => {
+        None => find(name).ok().cloned().or_else(|| {
+            if !table.faulty(key) {
                 unknown(table, file, (key, name), report);
-                None
             }
-        },
-    }
+            None
+        }),
+    };
+    found.unwrap_or_else(|| woods()[0].clone())
 }
 
 /// Notes a species that nobody knows, with the nearest names.
@@ -112,10 +109,10 @@ fn unknown(table: &Table, file: &File, (key, name): (&str, &str), report: &mut R
     );
 }
 
-fn species(table: &Table, report: &mut Report<'_>) -> Option<Species> {
-    table.demand("name", report);
-    let name = table.text("name").map(|n| n.trim().to_owned());
-    if name.as_deref() == Some("") {
+/// A species of the maker's own, if all of it is sound.
+fn species(table: &Table, row: usize, report: &mut Report<'_>) -> Option<Species> {
+    let name = table.text("name")?.trim().to_owned();
+    if name.is_empty() {
         report.add(
             table.span("name"),
             "`name` must not be empty".to_owned(),
@@ -123,88 +120,75 @@ fn species(table: &Table, report: &mut Report<'_>) -> Option<Species> {
         );
         return None;
     }
-    let specific_gravity = table.need("specific_gravity", report);
-    let modulus = table.need("modulus", report);
-    let rupture = table.need("rupture", report);
+    if table.keys.keys.iter().any(|key| table.faulty(key.name)) {
+        return None;
+    }
     let species = Species {
-        name: name?,
-        wood: match table.word("wood")? {
+        name,
+        wood: match table.word("wood") {
             "hardwood" => Wood::Hardwood,
             _ => Wood::Softwood,
         },
-        specific_gravity: specific_gravity?,
-        basis: match table.word("basis")? {
+        specific_gravity: table.number("specific_gravity"),
+        basis: match table.word("basis") {
             "green" => Basis::Green,
             _ => Basis::TwelvePercent,
         },
-        modulus: modulus?,
-        centre_loaded: table.word("loading")? == "centre",
-        rupture: rupture?,
-        shear: table.number_if_given("shear")?,
-        shear_ratio: table.number_if_given("shear_ratio")?,
+        modulus: table.number("modulus"),
+        centre_loaded: table.word("loading") == "centre",
+        rupture: table.number("rupture"),
+        shear: table.optional("shear"),
+        shear_ratio: table.optional("shear_ratio"),
         shrinkage: None,
         source: table.text("source").unwrap_or("the maker's own").to_owned(),
         provenance: Provenance::Maker,
     };
-    let strain = species.rupture / species.true_modulus();
-    // The table's species break at 0.5 to 0.95 %; a slip of unit is off by far more.
-    if !(0.001..=0.05).contains(&strain) {
-        report.add(
-            table.span("rupture"),
-            format!(
-                "`rupture` over `modulus` gives a breaking strain of {} %; wood breaks near 0.7 %",
-                plain(100.0 * strain)
-            ),
-            "check the units of both: they are in MPa",
-        );
+    if let Some(broken) = species_break(&species, row) {
+        report.add(table.span("rupture"), broken.message, broken.remedy);
         return None;
     }
     Some(species)
 }
 
 /// The shop, for a species called `rail`.
-pub(super) fn shop(file: &File, rail: Option<&str>, report: &mut Report<'_>) -> Option<Shop> {
-    let (timber, table) = (file.one("timber")?, file.one("shop")?);
-    let (kerf, takes) = (file.one("shop.kerf")?, file.one("shop.allowance")?);
-    let planks: Vec<Option<Plank>> = file
-        .all("shop.plank")
-        .map(|table| plank(table, report))
-        .collect();
-    let mut planks: Vec<Plank> = planks.into_iter().collect::<Option<_>>()?;
-    if file.all("shop.plank").next().is_none() {
+pub(super) fn shop(file: &File, rail: &str) -> Shop {
+    let (timber, table) = (file.one("timber"), file.one("shop"));
+    let (kerf, takes) = (file.one("shop.kerf"), file.one("shop.allowance"));
+    let mut planks: Vec<Plank> = file.all("shop.plank").map(plank).collect();
+    if planks.is_empty() {
         planks.push(assumed());
     }
-    Some(Shop {
-        species: rail?.to_owned(),
-        moisture: timber.number("moisture")?,
+    Shop {
+        species: rail.to_owned(),
+        moisture: timber.number("moisture"),
         planks,
         kerfs: Kerfs {
-            resaw: kerf.number("resaw")?,
-            rip: kerf.number("rip")?,
-            crosscut: kerf.number("crosscut")?,
+            resaw: kerf.number("resaw"),
+            rip: kerf.number("rip"),
+            crosscut: kerf.number("crosscut"),
         },
         allowances: Allowances {
-            dress_face: takes.number("dress_face")?,
-            dress_edge: takes.number("dress_edge")?,
-            sand_leaf: takes.number("sand_leaf")?,
-            sand_square: takes.number("sand_square")?,
-            mould: takes.number("mould")?,
-            ends: takes.number("ends")?,
+            dress_face: takes.number("dress_face"),
+            dress_edge: takes.number("dress_edge"),
+            sand_leaf: takes.number("sand_leaf"),
+            sand_square: takes.number("sand_square"),
+            mould: takes.number("mould"),
+            ends: takes.number("ends"),
         },
-        spare: table.number("spare")?,
-        shortest_offcut: table.number("shortest_offcut")?,
-        scarf_ratio: table.number("scarf_ratio")?,
-        stagger: table.number("stagger")?,
-        shortest_piece: table.number("shortest_piece")?,
-        scarfing: match table.word("scarfing")? {
+        spare: table.number("spare"),
+        shortest_offcut: table.number("shortest_offcut"),
+        scarf_ratio: table.number("scarf_ratio"),
+        stagger: table.number("stagger"),
+        shortest_piece: table.number("shortest_piece"),
+        scarfing: match table.word("scarfing") {
             "when-less" => Scarfing::WhenLess,
             _ => Scarfing::WhenShort,
         },
-        aim: match table.word("aim")? {
+        aim: match table.word("aim") {
             "price" => Aim::Price,
             _ => Aim::Planks,
         },
-    })
+    }
 }
 
 /// Planks of a size that most merchants have (common practice, no published source).
@@ -220,15 +204,12 @@ fn assumed() -> Plank {
     }
 }
 
-fn plank(table: &Table, report: &mut Report<'_>) -> Option<Plank> {
-    let sizes = ["length", "width", "thickness"].map(|name| table.need(name, report));
-    let [length, width, thickness] = [sizes[0]?, sizes[1]?, sizes[2]?];
-    let nominal = [
-        table.number_if_given("nominal_thickness")?,
-        table.number_if_given("nominal_width")?,
-    ];
+fn plank(table: &Table) -> Plank {
+    let [length, width, thickness] =
+        ["length", "width", "thickness"].map(|name| table.number(name));
+    let nominal = ["nominal_thickness", "nominal_width"].map(|name| table.optional(name));
     let named = table.text("name").map(str::trim).filter(|n| !n.is_empty());
-    Some(Plank {
+    Plank {
         name: named.map_or_else(
             || format!("{} × {}", plain(thickness), plain(width)),
             str::to_owned,
@@ -237,10 +218,10 @@ fn plank(table: &Table, report: &mut Report<'_>) -> Option<Plank> {
         width,
         thickness,
         // A whole number up to 1000 by its range.
-        count: table.number_if_given("count")?.map(|n| n as u32),
-        price: table.number("price")?,
+        count: table.optional("count").map(|n| n as u32),
+        price: table.number("price"),
         nominal: (nominal != [None, None]).then(|| {
             [nominal[0].unwrap_or(thickness), nominal[1].unwrap_or(width)].map(|mm| mm / 25.4)
         }),
-    })
+    }
 }

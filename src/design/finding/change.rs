@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::BoardEnd;
-use crate::design::{Laid, Softened, Starter, Strip};
+use crate::design::{LaminationPlane, Softening, Starter, Strip};
 
 /// A change. Lengths are mm, masses kg.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -100,8 +100,8 @@ pub enum Change {
     Laminations {
         /// How many.
         count: usize,
-        /// How they lie: level against bends the hard way.
-        laid: Laid,
+        /// How they lie: horizontal against bends the hard way.
+        plane: LaminationPlane,
         /// The starters as they are.
         now: Starter,
     },
@@ -116,8 +116,8 @@ pub enum Change {
         /// The section now.
         now: Strip,
     },
-    /// Strips softened before they are bent, with the value of the key `softened`.
-    Soften(Softened),
+    /// Strips softened before they are bent, with the value of the key `softening`.
+    Soften(Softening),
     /// A rail with no tighter bend.
     GentlerBend {
         /// Curvature that would pass, 1/m.

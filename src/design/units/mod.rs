@@ -69,6 +69,17 @@ impl Unit {
         }
     }
 
+    /// The unit in words, many of it.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Mm => "millimetres",
+            Self::Cm => "centimetres",
+            Self::M => "metres",
+            Self::In => "inches",
+            Self::Ft => "feet",
+        }
+    }
+
     /// The unit of a symbol, exactly as [`Unit::symbol`] writes it.
     pub fn from_symbol(symbol: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|unit| unit.symbol() == symbol)

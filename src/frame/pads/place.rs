@@ -2,7 +2,7 @@
 
 use super::room::{BELOW, Room, across, places};
 use super::{Fitting, Kind};
-use crate::design::{Aside, Fin, Hole, Tail, Through};
+use crate::design::{Fin, FinOffset, Hole, Tail, Through};
 use crate::geometry::curve::Vector;
 use crate::geometry::path::{Path, Point};
 
@@ -30,9 +30,9 @@ pub(super) fn fittings(room: &Room<'_>) -> Vec<Fitting> {
 /// One fin on the centreline, or a pair, starboard first.
 fn fins(room: &Room<'_>, number: usize, fin: &Fin) -> Vec<Fitting> {
     let middle_x = fin.from_tail + fin.base / 2.0 * fin.toe.cos();
-    let (y, moved) = match fin.aside {
-        Aside::Centre(y) => (y, 0.0),
-        Aside::Rail(from_rail) => {
+    let (y, moved) = match fin.offset {
+        FinOffset::Centre(y) => (y, 0.0),
+        FinOffset::Rail(from_rail) => {
             let asked = room.plan.half_width(middle_x) - from_rail;
             let held = held_in(room, fin, middle_x, asked);
             (held, asked - held)

@@ -254,11 +254,11 @@ fn joined(vertices: &[[f32; 3]]) -> Option<Vec<u32>> {
 mod tests {
     use super::*;
     use crate::geometry::mesh::{PlateFrame, extrude};
-    use nalgebra::{Point2, Point3};
+    use nalgebra::{Point3, Vector2};
 
     fn block() -> Mesh {
         let ring =
-            [(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)].map(|(x, y)| Point2::new(x, y));
+            [(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)].map(|(x, y)| Vector2::new(x, y));
         extrude("block", &ring, &[], &PlateFrame::flat(), 6.0).expect("a rectangle is simple")
     }
 
@@ -290,7 +290,7 @@ mod tests {
             (2_039.999_999, 30.0),
             (2000.0, 30.0),
         ];
-        let ring = ring.map(|(x, y)| Point2::new(x, y));
+        let ring = ring.map(|(x, y)| Vector2::new(x, y));
         let mesh = extrude("cut", &ring, &[], &PlateFrame::flat(), 6.0).expect("simple");
         assert!(mesh.check(0.0).is_sound());
         let bytes = write(std::slice::from_ref(&mesh), "").expect("sound after joining");

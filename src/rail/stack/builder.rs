@@ -1,7 +1,7 @@
 //! A stack that is being built: its courses so far and where the next one stands.
 
 use super::hints::StackHints;
-use crate::design::{Construction, Lie};
+use crate::design::{Arrangement, Construction};
 use crate::geometry::curve::Vector;
 use crate::rail::constants::{DECK_GAP, DECK_LAND, LEAST_FORE};
 use crate::rail::course::Course;
@@ -42,8 +42,10 @@ impl<'a> StackBuilder<'a> {
 
     /// What the next course stands on: of starters side by side the outermost.
     pub fn carrier(&self) -> Option<&Course> {
-        match self.c.starter.lie {
-            Lie::Abreast if self.courses.len() <= self.c.starter.count => self.courses.first(),
+        match self.c.starter.arrangement {
+            Arrangement::SideBySide if self.courses.len() <= self.c.starter.count => {
+                self.courses.first()
+            }
             _ => self.courses.last(),
         }
     }
@@ -63,9 +65,11 @@ impl<'a> StackBuilder<'a> {
 
     /// Where the next course stands.
     pub fn foot(&self, v: f64) -> Vector<2> {
-        if let (Lie::Abreast, Some(stand), Some(outer)) =
-            (self.c.starter.lie, self.hints.stand, self.courses.first())
-            && self.courses.len() == self.c.starter.count
+        if let (Arrangement::SideBySide, Some(stand), Some(outer)) = (
+            self.c.starter.arrangement,
+            self.hints.stand,
+            self.courses.first(),
+        ) && self.courses.len() == self.c.starter.count
         {
             let outer = outer.body();
             return outer.frame.plane(Vector::<2>::new(stand, outer.rise));

@@ -18,7 +18,7 @@ pub(super) use hints::StackHints;
 use super::constants::MOST_COURSES;
 use super::course::Course;
 use super::plane_context::StackPlane;
-use crate::design::{Construction, Lie};
+use crate::design::{Arrangement, Construction};
 use crate::shape::SkinFace;
 use builder::{StackBuilder, reaches};
 
@@ -64,7 +64,7 @@ pub(super) fn stack_up_to(
     let carrier = courses
         .iter()
         .rev()
-        .find(|k| k.is_moulded() || c.starter.lie == Lie::Stacked);
+        .find(|k| k.is_moulded() || c.starter.arrangement == Arrangement::Stacked);
     let top = carrier.or(courses.first());
     let deck = &plane.faces[1];
     let top_bevel = top.map(|top| {
@@ -86,9 +86,9 @@ pub(super) fn stack_up_to(
 
 /// Starters, then moulded strips until the deck lands on them; whether the starters fill the rail by themselves.
 fn lay_courses(builder: &mut StackBuilder<'_>) -> bool {
-    let v = match builder.c.starter.lie {
-        Lie::Abreast => builder.lay_starters_side_by_side(),
-        Lie::Stacked => builder.lay_starters_stacked(),
+    let v = match builder.c.starter.arrangement {
+        Arrangement::SideBySide => builder.lay_starters_side_by_side(),
+        Arrangement::Stacked => builder.lay_starters_stacked(),
     };
     let Some(mut v) = v else { return false };
     if builder.plane.goal.is_some_and(|(goal, _)| v >= goal) {

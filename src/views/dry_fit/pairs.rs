@@ -2,7 +2,7 @@
 
 use super::contact::{Bearing, Kind};
 use crate::board::Board;
-use crate::design::{Lie, Through};
+use crate::design::{Arrangement, Through};
 use crate::geometry::mesh::Mesh;
 use crate::rail::{CourseKind, Stack, Strip};
 
@@ -88,12 +88,16 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
             // Where it runs out, shavings are left of it, which carry nothing.
             let [from, to] = reach(&parts[place]);
             let whole = from < aft && to > fore;
-            let stretches =
-                if whole && bears(&rib.stack, strip, board.design.construction.starter.lie) {
-                    vec![[aft, fore]]
-                } else {
-                    Vec::new()
-                };
+            let stretches = if whole
+                && bears(
+                    &rib.stack,
+                    strip,
+                    board.design.construction.starter.arrangement,
+                ) {
+                vec![[aft, fore]]
+            } else {
+                Vec::new()
+            };
             found.push(Pair {
                 parts: [i, place],
                 kind: Kind::StripOnRib,
@@ -211,15 +215,16 @@ fn shared(a: &Mesh, b: &Mesh, axis: usize) -> Vec<[f64; 2]> {
 }
 
 /// Whether the strip shows the rib enough of its inner face.
-fn bears(stack: &Stack, strip: &Strip, lie: Lie) -> bool {
+fn bears(stack: &Stack, strip: &Strip, arrangement: Arrangement) -> bool {
     let c = match stack.courses.get(strip.course) {
         Some(c) => c,
         None => return false,
     };
     // Of starters abreast the innermost alone meets the rib.
     let next = stack.courses.get(strip.course + 1);
-    let outer =
-        lie == Lie::Abreast && !c.is_moulded() && next.is_some_and(|next| !next.is_moulded());
+    let outer = arrangement == Arrangement::SideBySide
+        && !c.is_moulded()
+        && next.is_some_and(|next| !next.is_moulded());
     let [low, high] = c.inner_wood();
     let steps = 20;
     let within = (0..=steps)
@@ -239,7 +244,7 @@ fn rail(
 ) -> Vec<Pair> {
     let c = &board.design.construction;
     let mut found = Vec::new();
-    let lies = c.starter.lie == Lie::Abreast;
+    let lies = c.starter.arrangement == Arrangement::SideBySide;
     for (upper, &place) in board.strips.iter().zip(strips) {
         let Some(place) = place else { continue };
         if upper.course == 0 || (lies && upper.kind == CourseKind::Starter) {
@@ -305,7 +310,7 @@ fn tops(board: &Board, strip: &Strip) -> Vec<[f64; 2]> {
     let mut found: Vec<[f64; 2]> = Vec::new();
     let mut run: Option<[f64; 2]> = None;
     let starter = &board.design.construction.starter;
-    let abreast = starter.lie == Lie::Abreast;
+    let abreast = starter.arrangement == Arrangement::SideBySide;
     for stack in &board.rail.stacks {
         let carrier = if abreast && stack.courses.len() <= starter.count {
             0

@@ -4,7 +4,7 @@ use super::numbers::{at_most, fine};
 use crate::design::finding::Change;
 use crate::design::timber::SOFTENED;
 use crate::design::units::{Unit, hundredths, size};
-use crate::design::{Softened, Strip};
+use crate::design::{Softening, Strip};
 
 /// A change of strips or planks with its numbers.
 pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
@@ -28,27 +28,27 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
                 starter.count
             )
         }
-        Change::Laminations { count, laid, now } => format!(
+        Change::Laminations { count, plane, now } => format!(
             "bend each starter as {count} laminations of {} × {}, {}, and glue them together on the frame: {} in [construction.starter]",
             at_most(now.size / *count as f64, unit),
             at_most(now.size, unit),
-            laid.words(),
-            if *laid == now.laid {
+            plane.words(),
+            if *plane == now.lamination_plane {
                 "`laminations`"
             } else {
-                "`laminations` and `laid`"
+                "`laminations` and `lamination_plane`"
             }
         ),
         Change::Species(names) => format!("use {}", names.join(", or ")),
-        Change::Soften(softened) => {
-            let value = match softened {
-                Softened::None => "none",
-                Softened::Starters => "starters",
-                Softened::Strips => "strips",
-                Softened::All => "all",
+        Change::Soften(softening) => {
+            let value = match softening {
+                Softening::None => "none",
+                Softening::Starters => "starters",
+                Softening::Strips => "strips",
+                Softening::All => "all",
             };
             format!(
-                "soak or steam them (`softened = \"{value}\"` in [timber]): softened wood takes about {:.1} % on its stretched side (an estimate without a source); try one first",
+                "soak or steam them (`softening = \"{value}\"` in [timber]): softened wood takes about {:.1} % on its stretched side (an estimate without a source); try one first",
                 100.0 * SOFTENED
             )
         }

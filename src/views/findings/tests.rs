@@ -5,7 +5,7 @@ use crate::design::finding::{
     BoardEnd, Change, Code, Face, Fact, Finding, Half, Part, Place, RibFault, SkinFault, Spot,
 };
 use crate::design::units::Unit;
-use crate::design::{Laid, Lie, Softened, Starter, Strip};
+use crate::design::{Arrangement, LaminationPlane, Softening, Starter, Strip};
 
 const STRIP: Strip = Strip {
     thickness: 6.0,
@@ -18,8 +18,8 @@ const STARTER: Starter = Starter {
     size: 8.0,
     count: 2,
     laminations: 2,
-    laid: Laid::Upright,
-    lie: Lie::Abreast,
+    lamination_plane: LaminationPlane::Vertical,
+    arrangement: Arrangement::SideBySide,
 };
 
 /// Changes with numbers, each once.
@@ -52,11 +52,11 @@ fn measured() -> Vec<Change> {
         Change::Starter(STARTER),
         Change::Laminations {
             count: 3,
-            laid: Laid::Level,
+            plane: LaminationPlane::Horizontal,
             now: STARTER,
         },
         Change::Species(vec!["balsa".into(), "paulownia".into()]),
-        Change::Soften(Softened::All),
+        Change::Soften(Softening::All),
         Change::GentlerBend { to, now },
         Change::GentlerTwist { to, now },
         Change::ScarfStrain { to: 0.5, now: 0.4 },

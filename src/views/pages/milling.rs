@@ -94,7 +94,7 @@ fn profile(board: &Board, plan: &MillingPlan) -> Section {
             1 => String::new(),
             n => format!(
                 " Each starter is {n} of these, {}, glued face to face.",
-                board.design.construction.starter.laid.words()
+                board.design.construction.starter.lamination_plane.words()
             ),
         }
     ))];

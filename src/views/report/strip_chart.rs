@@ -186,8 +186,8 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
             units::fine_size(width, unit),
             timber.rail.name,
             units::length(work.finished, unit),
-            100.0 * timber.working,
-            if timber.softened.takes(work.kind) {
+            100.0 * timber.working_strain,
+            if timber.softening.takes(work.kind) {
                 ", bends at what softened wood takes"
             } else {
                 ""

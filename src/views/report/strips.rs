@@ -97,7 +97,7 @@ impl StripsReport {
                 count: of.len(),
                 section: of.first()?.section,
                 laminations: of.first()?.laminations,
-                softened: board.design.timber.softened.takes(kind),
+                softened: board.design.timber.softening.takes(kind),
                 longest: of.iter().map(|s| s.finished).fold(0.0, f64::max),
                 both_rails: of.iter().map(|s| 2.0 * s.finished).sum(),
             })

@@ -96,7 +96,7 @@ impl WoodReport {
         let moved = moves(width).ok().zip(moves(100.0).ok());
         Self {
             species: timber.rail.name.clone(),
-            working: timber.working,
+            working: timber.working_strain,
             moisture: shop.moisture,
             assumed_planks: timber.assumed_planks,
             planks: sizes.collect(),

@@ -112,7 +112,7 @@ fn short(design: &Design, panel: &Panel) -> Option<Finding> {
     let stock = design.skins.plank_length?;
     let shop = &design.shop;
     let scarf = shop.scarf_ratio * panel.skin.thickness;
-    let keyed = design.skins.joint == PanelJoint::Keyed && !panel.cuts.is_empty();
+    let keyed = design.skins.joint == PanelJoint::Key && !panel.cuts.is_empty();
     // Planks short by themselves are no fault of the scarfs.
     let long = panel.planks.iter().filter(|p| p.length() > stock);
     let pieces = long.flat_map(|p| p.pieces(&p.scarfs, scarf));

@@ -39,7 +39,7 @@ impl Panel {
                         },
                     );
                 }
-                PanelJoint::Keyed => cuts = keyed_cuts(&skin, stock),
+                PanelJoint::Key => cuts = keyed_cuts(&skin, stock),
             }
         }
         Self {

@@ -85,11 +85,11 @@ fn strain(
         ..Place::at(worst.x)
     };
     let timber = &design.timber;
-    let softened = strained != Strained::Twist && timber.softened.takes(work.kind);
+    let softened = strained != Strained::Twist && timber.softening.takes(work.kind);
     let held = if softened {
         Fact::Softened
     } else {
-        Fact::Working(timber.working)
+        Fact::Working(timber.working_strain)
     };
     Some(Finding {
         remedies: remedies(design, strained, works, over, again).unwrap_or_default(),
@@ -99,7 +99,7 @@ fn strain(
             .fact(held)
             .fact(Fact::Wood(timber.rail.name.clone()))
             .fact(Fact::Used(ratio))
-            .error_if(!softened && ratio * timber.working > 1.0)
+            .error_if(!softened && ratio * timber.working_strain > 1.0)
     })
 }
 

@@ -1,10 +1,10 @@
 //! What the strips of a kind may be asked to do, in the wood they are of and softened or not.
 
 use crate::design::timber::{Limits, Species, TimberError};
-use crate::design::{Softened, Timber};
+use crate::design::{Softening, Timber};
 use crate::rail::CourseKind;
 
-impl Softened {
+impl Softening {
     /// Whether strips of `kind` are.
     pub fn takes(self, kind: CourseKind) -> bool {
         match self {
@@ -31,8 +31,8 @@ impl Softened {
 ///
 /// As [`Limits::of`].
 pub fn limits(timber: &Timber, wood: &Species, kind: CourseKind) -> Result<Limits, TimberError> {
-    let dry = Limits::of(wood, timber.working)?;
-    Ok(if timber.softened.takes(kind) {
+    let dry = Limits::of(wood, timber.working_strain)?;
+    Ok(if timber.softening.takes(kind) {
         dry.softened()
     } else {
         dry

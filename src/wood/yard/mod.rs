@@ -79,7 +79,7 @@ impl Yard {
             if works.iter().any(|w| w.kind == kind) {
                 match milling_plan(&profiles, &design.shop, kind) {
                     Ok(mut plan) => {
-                        if design.timber.softened.takes(kind) {
+                        if design.timber.softening.takes(kind) {
                             plan.steps.push(Step::softening());
                         }
                         milling.push(plan);

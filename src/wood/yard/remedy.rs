@@ -2,16 +2,14 @@
 
 use super::StripWork;
 use super::limits::limits;
-use super::section::{Again, Search, Size, THINNEST};
+use super::section::{Again, Search, Size, thinnest};
 use crate::design::finding::{Change, Remedy};
 use crate::design::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
-use crate::design::{Design, Laid, Starter};
+use crate::design::{Design, LaminationPlane, Starter};
 use crate::rail::{Bar, CourseKind, Demand, Strained};
 
 /// Species named in a remedy.
 const NAMED: usize = 3;
-/// Most laminations the design file takes.
-const LAMINATIONS: usize = 4;
 
 /// The remedies for moulded strips, or starters, `over` their limit in one way of straining; never empty.
 pub(super) fn remedies(
@@ -52,6 +50,7 @@ pub(super) fn remedies(
     found.extend(species);
     found.extend(trial.softened());
     found.extend(trial.gentler());
+    found.retain(|remedy| remedy.change.serves(design));
     found.sort_by(|a, b| a.effort.total_cmp(&b.effort));
     Ok(found)
 }
@@ -138,29 +137,34 @@ impl Trial<'_> {
     /// Starters of laminations that are bent one by one and glued together on the frame.
     fn laminations(&self) -> Option<Remedy> {
         let now = self.design.construction.starter;
-        let laid = if self.strained == Strained::HardWay {
-            Laid::Level
+        let plane = if self.strained == Strained::HardWay {
+            LaminationPlane::Horizontal
         } else {
-            Laid::Upright
+            LaminationPlane::Vertical
         };
         let of = |count: usize| Starter {
             laminations: count,
-            laid,
+            lamination_plane: plane,
             ..now
         };
-        let least = if laid == now.laid {
+        let least = if plane == now.lamination_plane {
             now.laminations + 1
         } else {
             2
         };
-        (least..=LAMINATIONS)
+        (least..)
             .map(of)
-            .take_while(|starter| starter.lamination() >= Starter::THINNEST)
+            .map_while(|starter| {
+                let (count, plane) = (starter.laminations, starter.lamination_plane);
+                Change::Laminations { count, plane, now }
+                    .apply(self.design)
+                    .map(|_| starter)
+            })
             .find_map(|starter| {
                 let (count, bar) = (starter.laminations, Bar::of(starter.bent()));
                 let share = self.worst(bar)?;
                 (share <= 1.0 && self.harmless(bar)).then(|| Remedy {
-                    change: Change::Laminations { count, laid, now },
+                    change: Change::Laminations { count, plane, now },
                     ratio: Some(share),
                     effort: 0.15 * count.saturating_sub(now.laminations).max(1) as f64,
                 })
@@ -224,7 +228,7 @@ impl Trial<'_> {
         let strip = self.design.construction.strip;
         let tenths = (10.0 * strip.thickness - 1e-9).ceil() as i64 - 1;
         let sizes = (1..=tenths).rev().map(|t| t as f64 / 10.0);
-        let (thickness, _, name) = sizes.take_while(|t| *t >= THINNEST).find_map(|t| {
+        let (thickness, _, name) = sizes.take_while(|t| *t >= thinnest()).find_map(|t| {
             self.woods()
                 .filter_map(|(name, limits)| {
                     let share = self.worst_in(&limits, |bar| Bar {
@@ -248,13 +252,13 @@ impl Trial<'_> {
 
     /// Soaking and steaming, which help bending but are not known to help twist.
     fn softened(&self) -> Option<Remedy> {
-        if self.strained == Strained::Twist || self.design.timber.softened.takes(self.kind) {
+        if self.strained == Strained::Twist || self.design.timber.softening.takes(self.kind) {
             return None;
         }
         let most = self.over.iter().map(|(_, d)| d.utilisation.value);
         let share = most.fold(0.0, f64::max) / SOFTENED;
         (share <= 1.0).then(|| Remedy {
-            change: Change::Soften(self.design.timber.softened.and(self.kind)),
+            change: Change::Soften(self.design.timber.softening.and(self.kind)),
             ratio: Some(share),
             effort: 0.1,
         })

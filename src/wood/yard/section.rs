@@ -2,7 +2,7 @@
 
 use super::StripWork;
 use crate::design::finding::{Change, Remedy};
-use crate::design::{Design, Starter, Strip};
+use crate::design::{Design, Starter, Strip, key_range};
 use crate::rail::{self, CourseKind, Strained};
 
 /// The rail's strips for a design that differs from the board's in its strips, starters or wood alone; nothing where it cannot be laid.
@@ -12,12 +12,11 @@ pub type Again<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
 const SOLUTIONS: usize = 7;
 /// How far, as a ratio, the size sought may lie from the one that would pass with the bends as they are.
 const FAR: f64 = 1.25;
-/// Thinnest strip the design file takes, mm.
-pub(super) const THINNEST: f64 = 3.0;
-/// Wood the design file asks for between cove and bead, mm.
-const BODY: f64 = 2.0;
-/// Most starters the design file takes.
-const MOST_STARTERS: usize = 4;
+
+/// Thinnest strip that a design takes, mm.
+pub(super) fn thinnest() -> f64 {
+    key_range("construction.strip", "thickness").map_or(f64::INFINITY, |[least, _]| least)
+}
 
 /// A size that is made less.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -56,8 +55,8 @@ impl Search<'_> {
     fn least(&self) -> f64 {
         let c = &self.design.construction;
         match self.size {
-            Size::Thickness => THINNEST,
-            Size::Width => c.strip.cove_depth + c.strip.bead_sagitta() + BODY,
+            Size::Thickness => thinnest(),
+            Size::Width => c.strip.least_width(),
             // They must carry the strips, and their laminations be sawn.
             Size::Starter => f64::max(
                 c.strip.thickness,
@@ -115,9 +114,7 @@ impl Search<'_> {
 
     /// Share of the limits used at worst with this size; `None` where the rail cannot be laid so, or the wood's figures do not say.
     fn share(&self, size: f64) -> Option<f64> {
-        let change = self.change(size)?;
-        let mut design = self.design.clone();
-        change.apply(&mut design).then_some(())?;
+        let design = self.change(size)?.apply(self.design)?;
         let strips = (self.again)(&design)?;
         let mut most: f64 = 0.0;
         for (i, strip) in strips.iter().enumerate() {
@@ -143,7 +140,7 @@ impl Search<'_> {
             Size::Starter => {
                 let wood = c.starter.size * c.starter.count as f64;
                 let count = (wood / size - 1e-9).ceil() as usize;
-                return (count <= MOST_STARTERS).then_some(Change::Starter(Starter {
+                return Some(Change::Starter(Starter {
                     size,
                     count,
                     ..c.starter

@@ -35,6 +35,7 @@ impl Shortage<'_> {
             StockError::NotEnough { .. } => self.more().into_iter().collect(),
             _ => Vec::new(),
         };
+        found.retain(|remedy| remedy.change.serves(self.design));
         found.sort_by(|a, b| a.effort.total_cmp(&b.effort));
         found
     }

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use boardwright::design::timber;
 use boardwright::design::units::{Unit, parse_length};
-use boardwright::design::{Fallback, Key, Kind, TableKeys, Usual, tables};
+use boardwright::design::{Fallback, Key, KeyKind, TableKeys, Usual, tables};
 
 /// Random numbers (SplitMix64: Steele, Lea & Flood, *Fast splittable pseudorandom number generators*, 2014).
 pub struct Dice(u64);
@@ -135,7 +135,7 @@ fn fill(
     for key in table.keys {
         let required = match key.fallback {
             Fallback::Required => true,
-            Fallback::Rule(rule) => rule.starts_with("required"),
+            Fallback::RequiredUnless(_) => true,
             _ => false,
         };
         let replaced = key.instead.is_some_and(|other| instead.contains(&other));
@@ -260,9 +260,9 @@ fn usual(
     let scale = design.length() / SAMPLE_LENGTH;
     let near = |dice: &mut Dice, length: f64| dice.between(-0.015, 0.015) * length;
     match key.kind {
-        Kind::Text(_) => Value::Text(text(dice, table, key)),
-        Kind::Choice(words) => Value::Text((*dice.pick(words)).to_owned()),
-        Kind::Pairs(_, least, most) => {
+        KeyKind::Text(_) => Value::Text(text(dice, table, key)),
+        KeyKind::Choice(words) => Value::Text((*dice.pick(words)).to_owned()),
+        KeyKind::Pairs(_, least, most) => {
             let sample = pairs(key.sample);
             let last = sample.len() - 1;
             let moved = sample.iter().enumerate().map(|(i, &[x, y])| {
@@ -279,7 +279,7 @@ fn usual(
             });
             Value::Pairs(moved.collect())
         }
-        Kind::Places(least, _) => {
+        KeyKind::Places(least, _) => {
             let mut places = places(key.sample);
             while places.len() > least.max(2) && dice.chance(0.3) {
                 places.remove(dice.below(places.len()));
@@ -289,7 +289,7 @@ fn usual(
                 .map(|x| x * scale + near(dice, design.length()));
             Value::Places(moved.collect())
         }
-        Kind::Length(..) | Kind::Degrees(..) | Kind::Number(..) | Kind::Count(..) => {
+        KeyKind::Length(..) | KeyKind::Degrees(..) | KeyKind::Number(..) | KeyKind::Count(..) => {
             let (least, most) = match key.usual {
                 Usual::Between(least, most) => (least, most),
                 Usual::Share(of, least, most) => {
@@ -303,7 +303,7 @@ fn usual(
             };
             let [low, high] = range(key);
             let value = dice.between(least, most).clamp(low, high);
-            Value::Number(if matches!(key.kind, Kind::Count(..)) {
+            Value::Number(if matches!(key.kind, KeyKind::Count(..)) {
                 value.round()
             } else {
                 value
@@ -323,7 +323,7 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
         places
     };
     match key.kind {
-        Kind::Text(_) => {
+        KeyKind::Text(_) => {
             let words = ["", "ß ½ \u{202e}\"<b>&\\", "=1+1", "%%d", "nan"];
             let odd = dice.chance(0.3);
             Value::Text(if odd {
@@ -332,8 +332,8 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
                 text(dice, table, key)
             })
         }
-        Kind::Choice(words) => Value::Text((*dice.pick(words)).to_owned()),
-        Kind::Pairs(_, least, most) => {
+        KeyKind::Choice(words) => Value::Text((*dice.pick(words)).to_owned()),
+        KeyKind::Pairs(_, least, most) => {
             let count = 2 + dice.below(6);
             let mut xs = rising(dice, count);
             // Most makers know where their board ends.
@@ -354,18 +354,18 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
             };
             Value::Pairs(xs.into_iter().enumerate().map(pair).collect())
         }
-        Kind::Places(least, most) => {
+        KeyKind::Places(least, most) => {
             let count = least + dice.below(most.min(least + 12) - least + 1);
             Value::Places(rising(dice, count))
         }
-        Kind::Length(..) | Kind::Degrees(..) | Kind::Number(..) | Kind::Count(..) => {
+        KeyKind::Length(..) | KeyKind::Degrees(..) | KeyKind::Number(..) | KeyKind::Count(..) => {
             let [least, most] = range(key);
             let value = match dice.below(7) {
                 0 => least,
                 1 => most,
                 _ => dice.between(least, most),
             };
-            Value::Number(if matches!(key.kind, Kind::Count(..)) {
+            Value::Number(if matches!(key.kind, KeyKind::Count(..)) {
                 value.round()
             } else {
                 value
@@ -377,10 +377,10 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
 /// Least and greatest number that a key takes.
 fn range(key: &Key) -> [f64; 2] {
     match key.kind {
-        Kind::Length(least, most) | Kind::Degrees(least, most) | Kind::Number(least, most) => {
-            [least, most]
-        }
-        Kind::Count(least, most) => [f64::from(least), f64::from(most)],
+        KeyKind::Length(least, most)
+        | KeyKind::Degrees(least, most)
+        | KeyKind::Number(least, most) => [least, most],
+        KeyKind::Count(least, most) => [f64::from(least), f64::from(most)],
         _ => [f64::NAN; 2],
     }
 }
@@ -465,12 +465,12 @@ fn written(unit: Unit, dice: &mut Dice, key: &Key, value: &Value) -> String {
     };
     match value {
         Value::Number(n) => match key.kind {
-            Kind::Length(..) => match dice.below(4) {
+            KeyKind::Length(..) => match dice.below(4) {
                 0 => format!("\"{n:.3} mm\""),
                 1 => format!("\"{:.5} in\"", n / 25.4),
                 _ => bare(*n),
             },
-            Kind::Count(..) => format!("{n}"),
+            KeyKind::Count(..) => format!("{n}"),
             _ => format!("{n:.4}"),
         },
         Value::Text(text) => toml::Value::String(text.clone()).to_string(),

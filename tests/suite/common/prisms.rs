@@ -55,5 +55,6 @@ impl Family for Prism {
 pub fn construction() -> Construction {
     let text = "name = \"t\"\n[outline]\nlength = 2000\nwidth = 520\nnose_width = 300\ntail_width = 360\n\
                 [rocker]\nnose = 120\ntail = 50\n[foil]\ncentre = 66\nnose = 38\ntail = 42\n";
-    parse(text, "t.toml").expect("a plain board").construction
+    let design = parse(text, "t.toml").expect("a plain board");
+    design.construction.clone()
 }

@@ -58,7 +58,7 @@ pub(super) fn explain(code: Code) -> Explanation {
             cause: "The strip is too thick for the tightest bend on its path, most often where the outline turns at nose or tail.",
             sketch: EASY,
             remedies: &[
-                "soak or steam them (`softened` in [timber]), and try one first",
+                "soak or steam them (`softening` in [timber]), and try one first",
                 "use thinner strips; starters may be laminated",
                 "use a wood that takes more strain",
                 "draw the rail with a larger radius there",
@@ -70,7 +70,7 @@ pub(super) fn explain(code: Code) -> Explanation {
             cause: "The strip is too wide for a bend in its own plane, such as the rocker makes at nose or tail.",
             sketch: HARD,
             remedies: &[
-                "soak or steam them (`softened` in [timber]), and try one first",
+                "soak or steam them (`softening` in [timber]), and try one first",
                 "use narrower strips; starters may be laminated one on the other",
                 "use a wood that takes more strain",
                 "draw the rail with a larger radius there",

@@ -36,13 +36,13 @@ use super::{CourseKind, Profiles, Scarfing, Shop, StockError};
 /// [`StockError`] for values that cannot be meant, planks too small or too few, or strips that cannot be scarfed as asked.
 ///
 /// ```
-/// use boardwright::design::{Laid, Lie, Starter, Strip};
+/// use boardwright::design::{LaminationPlane, Arrangement, Starter, Strip};
 /// use boardwright::wood::stock::cutting::{StripNeed, cutting_plan};
 /// use boardwright::wood::stock::{Plank, CourseKind, Profiles, Shop};
 ///
 /// let profiles = Profiles {
 ///     strip: Strip { thickness: 6.0, width: 12.7, bead_radius: 3.0, cove_radius: 3.0, cove_depth: 2.5 },
-///     starter: Starter { size: 8.0, count: 2, laminations: 1, laid: Laid::Upright, lie: Lie::Abreast },
+///     starter: Starter { size: 8.0, count: 2, laminations: 1, lamination_plane: LaminationPlane::Vertical, arrangement: Arrangement::SideBySide },
 /// };
 /// let shop = Shop {
 ///     planks: vec![Plank { name: "50 × 150".into(), length: 3000.0, width: 150.0, thickness: 50.0, count: None, price: 40.0, nominal: None }],
