@@ -63,7 +63,7 @@ fn page(code: Code, paint: Paint) -> String {
     text.push_str(&wrapped(&severity, WIDTH, "  "));
     heading(&mut text, paint, "Cause", "");
     text.push_str(&wrapped(e.cause, WIDTH, "  "));
-    heading(&mut text, paint, "What to change, easiest first", "");
+    heading(&mut text, paint, "Fixes, easiest first", "");
     for (i, remedy) in e.remedies.iter().enumerate() {
         let lines = wrapped(remedy, WIDTH, "     ");
         text.push_str(&format!("  {}. ", i + 1));

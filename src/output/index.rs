@@ -104,9 +104,9 @@ fn finding(html: &mut String, found: &FindingText) {
     );
     match found.remedies.as_slice() {
         [] => {}
-        [one] => put(html, format_args!("<p>To change: {}.</p>", escape(one))),
+        [one] => put(html, format_args!("<p>Fix: {}.</p>", escape(one))),
         many => {
-            html.push_str("<p>To change, the easiest first:</p><ul>\n");
+            html.push_str("<p>Fixes, easiest first:</p><ul>\n");
             for remedy in many {
                 put(html, format_args!("<li>{}</li>\n", escape(remedy)));
             }
