@@ -236,11 +236,11 @@ fn boards() -> Vec<(&'static [Code], String)> {
     let wide = boardwright::design::starter().replace("\nwidth = 12.7\n", "\nwidth = 24\n");
     let thin = twin
         .replace("[\"5' 8\\\"\", 2.2]", "[\"5' 8\\\"\", 0.9]")
-        .replace(
-            "[[shop.plank]]",
-            "[plug]\nfrom_tail = 5\nfrom_centre = 0\n[[shop.plank]]",
-        );
+        .replace("[142.24, 4.1]", "[142.24, 2.2]")
+        .replace("nose_block = 12", "nose_block = 4")
+        .replace("132, 152]", "132, 165]");
     assert_ne!(thin, twin);
+    let plug = format!("{twin}\n[plug]\nfrom_tail = 5\nfrom_centre = 0\n");
     let fin = |more: &str| {
         let (before, rest) = round.split_once("[fins]\n").unwrap();
         let (_, after) = rest.split_once("[timber]").unwrap();
@@ -248,7 +248,8 @@ fn boards() -> Vec<(&'static [Code], String)> {
     };
     vec![
         (&[Code::PlaningAllowance, Code::BendHardWay], wide.clone()),
-        (&[Code::FittingOffBoard], thin),
+        (&[Code::RibLeftOut], thin),
+        (&[Code::FittingOffBoard], plug),
         (
             &[Code::BaySealed],
             format!("{round}\n[construction.holes]\npattern = \"none\"\nbreather = \"40 mm\""),

@@ -104,7 +104,7 @@ codes! {
     SlotUnrelieved "slot-unrelieved" Frame Warning Length "the cutter has no room to relieve slots, which stay square";
     SpineShort "spine-short" Frame Warning Length "the spine stops short of an end block";
     SpineScarfed "spine-scarfed" Frame Warning Length "the spine is scarfed, for a key has no room";
-    SpineUndivided "spine-undivided" Frame Error Length "the spine is longer than the sheet and cannot be divided between its slots";
+    SpineUndivided "spine-undivided" Frame Error Length "the spine, longer than the sheet, cannot be divided";
     BaySealed "bay-sealed" Frame Warning None "air is shut in, with no way to the vent";
     WoodBehindRail "wood-behind-rail" Rail Warning Length "too little wood behind the rail" "no wood is left: shaping the rail would open the hollow";
     PlaningAllowance "planing-allowance" Rail Warning Length "too little planing allowance outside the finished rail";

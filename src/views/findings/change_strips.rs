@@ -3,7 +3,7 @@
 use super::numbers::{at_most, fine};
 use crate::design::finding::Change;
 use crate::design::timber::SOFTENED;
-use crate::design::units::{Unit, hundredths, size};
+use crate::design::units::{Unit, hundredths, place};
 use crate::design::{Softening, Strip};
 
 /// A change of strips or planks with its numbers.
@@ -54,8 +54,8 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
         }
         Change::GentlerBend { to, now } => format!(
             "draw the rail with no less than {} radius there, where it now has {}",
-            size(up(1000.0 / to, unit), unit),
-            size(1000.0 / now, unit)
+            place(up(1000.0 / to, unit), unit),
+            place(1000.0 / now, unit)
         ),
         Change::GentlerTwist { to, now } => {
             let (metres, name) = if unit.is_metric() {
@@ -74,13 +74,13 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
         }
         Change::Stagger { to, now } => format!(
             "let scarfs of neighbouring courses nearer to each other: `stagger` {}, now {}",
-            size(*to, unit),
-            size(*now, unit)
+            place(*to, unit),
+            place(*now, unit)
         ),
         Change::PlankLength { name, to, now, .. } => format!(
             "get {name} of {}, now {}",
-            size(*to, unit),
-            size(*now, unit)
+            place(*to, unit),
+            place(*now, unit)
         ),
         Change::PlankCount { name, more, to, .. } => {
             format!("get {more} more of {name}, {to} in all")

@@ -19,11 +19,11 @@ const ABOVE: &str = "
         │                    │";
 
 const MEETS: &str = "
-      seen from above      │rib│
-           ┌──cut-out──────┼──┐│
-           └───────────────┼──┘│
-                           ├──►│
-               past the rib's nearer face";
+      seen from above   │ rib │
+           ┌──cut-out───┼──┐  │
+           └────────────┼──┘  │
+                        │◄►│  │
+                        past the rib's nearer face";
 
 const DEPTH: &str = "
       ───────┐ cut-out ┌───────  surface it is let into

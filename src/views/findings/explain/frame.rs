@@ -45,11 +45,11 @@ const JOINT: &str = "
 const BAYS: &str = "
          rib 1      rib 2      rib 3
     ┌──────┬──────────┬──────────┬──────┐
-    │bay 1 o  bay 2   o  bay 3   │ bay 4│  starboard
+    │bay 1 o  bay 2   o  bay 3   │ bay 4│  port
     ├──o───┼────o─────┼────o─────┼──────┤  spine
-    │      o   vent   o          o      │  port
+    │      o   vent   o          o      │  starboard
     └──────┴──────────┴──────────┴──────┘
-      o: a hole that air passes; bay 4 to starboard is shut";
+      o: a hole that air passes; bay 4 to port is shut";
 
 pub(super) fn explain(code: Code) -> Explanation {
     match code {
