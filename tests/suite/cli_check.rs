@@ -38,13 +38,20 @@ fn the_screen_and_the_json_agree() {
         };
         let litres = format!("{:.1} L", number("/measures/volume") / 1e6);
         assert!(line("volume").contains(&litres), "{litres}");
-        let length = format!("{:.1} mm", number("/measures/length"));
+        let length = format!("{:.1}", number("/measures/length"));
         assert!(line("length").contains(&length), "{length}");
-        // Both are rounded, the screen to hundredths, so a tie may fall either way.
+        // Both are rounded, the screen to hundredths of a millimetre or thousandths of an inch, so a tie may fall either way.
+        let inch = if report["report"] == "mm" { 1.0 } else { 25.4 };
         let shows = |start: &str, path: &str| {
-            let words = line(start).split_whitespace();
-            let mut numbers = words.filter_map(|w| w.trim_end_matches('°').parse::<f64>().ok());
-            numbers.any(|n| (n - number(path)).abs() < 0.0055)
+            let words: Vec<&str> = line(start).split_whitespace().collect();
+            words.windows(2).any(|pair| {
+                let (unit, half) = match (pair[0].ends_with('°'), inch > 1.0) {
+                    (false, true) => (inch, 0.0005 * inch),
+                    _ => (1.0, 0.005),
+                };
+                let shown = pair[0].trim_end_matches('°').parse::<f64>();
+                shown.is_ok_and(|n| (n * unit - number(path)).abs() < 1.1 * half)
+            })
         };
         assert!(shows("Rail", "/rail/guide_depth"), "{text}");
         assert!(shows("joint angle", "/rail/at_ribs/roll/value"), "{text}");

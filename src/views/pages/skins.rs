@@ -25,7 +25,7 @@ pub(super) fn skins(report: &Report, attached: Option<&Attachments<'_>>) -> Sect
         }
     }
     blocks.push(Block::small(
-        "Strain is how far the flat sheet must stretch (+) or shrink (−) to take the shape; a radius is that of the bend, in times the \
+        "Strain is how far the flat sheet must stretch (+) or shrink (-) to take the shape; a radius is that of the bend, in times the \
          thickness (×). Along and across are meant by the board. Try an offcut first: wood differs.",
     ));
     let pictures: Vec<Picture> = attached

@@ -111,7 +111,7 @@ impl View {
         Self {
             along: 1.0 / by.unwrap_or(200.0),
             across: 0.5,
-            letter: 2.2,
+            letter: 2.6,
         }
     }
 
@@ -121,7 +121,7 @@ impl View {
             "Full size. The lines are for marking out; kerfs lie between them.".to_owned()
         } else {
             format!(
-                "Lengths 1:{:.0}, widths 1:{:.0}: not to scale, use the written sizes. The DXF is at full size.",
+                "Lengths 1:{:.0}, widths 1:{:.0}; not to scale: use the written sizes. The DXF is at full size.",
                 1.0 / self.along,
                 1.0 / self.across
             )
@@ -191,15 +191,16 @@ impl Layout<'_> {
             &mut items,
             h,
             format!(
-                "Marks: strip and rail, such as 4 port{}; a spare's number; a part's number from the tail where scarfed, such as 4 port part 2; then the length. {}",
+                "Marks: strip and rail, such as 4 port{}; a spare's number; a part's number from the tail where scarfed, such as 4 port part 2.",
                 if self.board.design.construction.starter.laminations > 1 {
                     ", a lamination's number after a point, such as 1.2 port"
                 } else {
                     ""
-                },
-                "Short: 4P port, 4S starboard, 4X1 the first spare."
+                }
             ),
         );
+        let short = "Then comes the length. Where room is short: 4P port, 4S starboard, 4X1 the first spare.";
+        line(&mut items, h, short.to_owned());
         let top = y - 4.0 * h;
         let end = self.end_view(cut, Point::new(0.0, top), &mut items);
         let left = end + 6.0 * h;

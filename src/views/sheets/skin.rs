@@ -259,7 +259,7 @@ fn words(board: &Board, panel: &Panel) -> Vec<String> {
             units::fine_size(skin.options.overhang, board.design.report)
         ),
         format!(
-            "{} planks of {} at most; {}, seams grey. Inner grey line: the land.",
+            "{} planks of {} at most; {}, seams grey. Inner grey line: the land line, from which the skin goes straight on to the rail.",
             panel.planks.len(),
             report(how.plank_width),
             match how.centre {

@@ -80,7 +80,7 @@ fn map(
     if let Some(s) = greatest {
         let unit = board.design.report;
         words.push(format!(
-            "Greatest {:+.3} %, in the ring: {} from the tail, {} off the centreline. Goes dry to {:.2} %, soaked to {:.2} %.",
+            "Greatest {:+.3} %, in the ring: {} from the tail, {} off the centreline. Limit dry {:.2} %, limit soaked {:.2} %.",
             100.0 * value(&s),
             units::size(s.place[0], unit),
             units::size(s.place[1].abs(), unit),
