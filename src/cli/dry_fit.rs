@@ -10,7 +10,7 @@ use super::failure::{Failure, WARNED};
 use super::layout::{WIDTH, heading};
 use super::paint::Paint;
 use super::{input, print};
-use crate::views::dry_fit::{Contact, GAP, Kind, Spot, dry_fit};
+use crate::views::dry_fit::{Contact, ContactKind, GAP, Spot, dry_fit};
 
 pub(super) fn run(args: &DryFit, stdout: Paint, stderr: Paint) -> Result<u8, Failure> {
     let board = input::board(&args.file, args.json, stderr)?;
@@ -29,7 +29,7 @@ pub(super) fn run(args: &DryFit, stdout: Paint, stderr: Paint) -> Result<u8, Fai
 }
 
 fn screen(contacts: &[Contact], faults: &[&Contact], paint: Paint) -> String {
-    let mut kinds: BTreeMap<Kind, Vec<&Contact>> = BTreeMap::new();
+    let mut kinds: BTreeMap<ContactKind, Vec<&Contact>> = BTreeMap::new();
     for contact in contacts {
         kinds.entry(contact.kind).or_default().push(contact);
     }
@@ -72,8 +72,8 @@ fn screen(contacts: &[Contact], faults: &[&Contact], paint: Paint) -> String {
     let told = format!(
         "Limits: overlap {} mm (a lip that rolls on a bead {} mm), gap {GAP} mm where parts bear. Bevels are not cut: a part bears on the higher edge of what \
          it is cut to. Port mirrors starboard's rail. Tips and a swallow tail's horns are shaped by hand and are not measured.",
-        Kind::RibOnBottom.overlap_limit(),
-        Kind::CoveOnBead.overlap_limit(),
+        ContactKind::RibOnBottom.overlap_limit(),
+        ContactKind::CoveOnBead.overlap_limit(),
     );
     text.push_str(&wrapped(&told, WIDTH, "  "));
     if faults.is_empty() {

@@ -6,7 +6,7 @@ use super::html::{STYLE, escape, put};
 use crate::board::Board;
 use crate::design::units::{self, hundredths};
 use crate::views::sheets::PlankSheet;
-use crate::wood::stock::cutting::Scarfed;
+use crate::wood::stock::cutting::ScarfedBlanks;
 use crate::wood::stock::{Cutter, MillingPlan, RouterSetup, Step};
 
 /// Name of the page.
@@ -183,7 +183,7 @@ fn strips(html: &mut String, board: &Board) {
          <th>pieces and scarfs, mm from the tail end</th><th>clamp hardest</th></tr>\n",
     );
     for s in &board.yard.strips {
-        let joints = |s: &&Scarfed| {
+        let joints = |s: &&ScarfedBlanks| {
             if s.joints.is_empty() {
                 return "one piece".to_owned();
             }

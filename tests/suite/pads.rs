@@ -4,7 +4,7 @@
 use crate::common::descent;
 use boardwright::board::Board;
 use boardwright::design::{self, Through};
-use boardwright::frame::pads::{Fitting, Kind, Trouble};
+use boardwright::frame::pads::{FittingKind, PlacedFitting, Trouble};
 use boardwright::geometry::curve::Vector;
 use boardwright::rail::slices;
 use boardwright::views::solids::{lofted_solid, pad_solids};
@@ -33,7 +33,7 @@ fn tern(fins: &str) -> Board {
     board_of(&format!("{before}{fins}\n[timber]{after}"))
 }
 
-fn fitting<'a>(board: &'a Board, name: &str) -> &'a Fitting {
+fn fitting<'a>(board: &'a Board, name: &str) -> &'a PlacedFitting {
     board
         .pads
         .fittings
@@ -262,7 +262,7 @@ fn fitted_faces_lie_on_the_skin() {
                 );
             }
             assert!(pad.stock >= pad.thickness);
-            if f.kind != Kind::Fin || f.middle[1] == 0.0 {
+            if f.kind != FittingKind::Fin || f.middle[1] == 0.0 {
                 continue;
             }
             // Beside the spine a fin's cut-outs lie wholly in its pad, blocks apart.

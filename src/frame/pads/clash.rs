@@ -2,7 +2,7 @@
 
 use super::room::{BELOW, Room, across, places, x_range, y_range};
 use super::solid::{floor, reach, skin, thickness};
-use super::{Fitting, Kind, Trouble};
+use super::{FittingKind, PlacedFitting, Trouble};
 use crate::design::Through;
 use crate::frame::blocks::{Block, Which};
 
@@ -37,7 +37,7 @@ pub(super) fn missing(blocks: &[Block]) -> Vec<Trouble> {
 }
 
 /// Whether a fitting lies on the board at all; notes it if not.
-pub(super) fn on_board(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) -> bool {
+pub(super) fn on_board(room: &Room<'_>, f: &PlacedFitting, troubles: &mut Vec<Trouble>) -> bool {
     let (tail, nose) = room.shell.x_range();
     let [from, to] = x_range(&f.shadow);
     let mut out = (tail - from).max(to - nose);
@@ -82,7 +82,7 @@ fn down(mm: f64) -> f64 {
 }
 
 /// Everything but other fittings.
-pub(super) fn check(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+pub(super) fn check(room: &Room<'_>, f: &PlacedFitting, troubles: &mut Vec<Trouble>) {
     if f.pad.is_none() && !room.held_by_block(f) {
         troubles.push(Trouble {
             part: f.name.clone(),
@@ -99,15 +99,15 @@ pub(super) fn check(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
     vent(room, f, troubles);
 }
 
-fn named(f: &Fitting) -> String {
+fn named(f: &PlacedFitting) -> String {
     match f.kind {
-        Kind::Fin => format!("{}'s cut-out", f.name),
-        Kind::Plug | Kind::Vent => format!("the hole for {}", f.name),
+        FittingKind::Fin => format!("{}'s cut-out", f.name),
+        FittingKind::Plug | FittingKind::Vent => format!("the hole for {}", f.name),
     }
 }
 
 /// A cut-out that meets a rib.
-fn ribs(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn ribs(room: &Room<'_>, f: &PlacedFitting, troubles: &mut Vec<Trouble>) {
     if room.held_by_block(f) {
         return;
     }
@@ -172,7 +172,7 @@ fn ribs(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
 }
 
 /// What is left of a rib that is notched over the pad's full thickness.
-fn notch(room: &Room<'_>, f: &Fitting, x: f64) -> Option<String> {
+fn notch(room: &Room<'_>, f: &PlacedFitting, x: f64) -> Option<String> {
     let pad = f.pad.as_ref()?;
     let [low, high] = across(&pad.rectangle, x)?;
     let [bottom, deck] = room.plane(x)?.heights(f.middle[1]);
@@ -187,7 +187,7 @@ fn notch(room: &Room<'_>, f: &Fitting, x: f64) -> Option<String> {
 }
 
 /// A cut-out that meets the spine.
-fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn spine(room: &Room<'_>, f: &PlacedFitting, troubles: &mut Vec<Trouble>) {
     if room.held_by_block(f) {
         return;
     }
@@ -248,7 +248,7 @@ fn spine(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
 }
 
 /// A cut-out that meets the rail's strips, or in a block comes near the outline.
-fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn sides(room: &Room<'_>, f: &PlacedFitting, troubles: &mut Vec<Trouble>) {
     let mut over = f64::NEG_INFINITY;
     let mut with = "rail";
     let [from, to] = room.hollow();
@@ -292,7 +292,7 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
             "move it {:.1} mm inboard (`from_centre` = {:.1} mm){}",
             up(over),
             down((f.middle[1].abs() - over).max(0.0)),
-            if f.kind == Kind::Fin {
+            if f.kind == FittingKind::Fin {
                 "; or make the cut-out narrower by twice as much"
             } else {
                 ""
@@ -302,7 +302,7 @@ fn sides(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
 }
 
 /// A cut-out deeper than the board allows, or one that leaves too thin a floor.
-fn depth(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
+fn depth(room: &Room<'_>, f: &PlacedFitting, troubles: &mut Vec<Trouble>) {
     let c = room.construction();
     let other = match f.through {
         Through::Bottom => c.deck_skin,
@@ -358,8 +358,8 @@ fn depth(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
 }
 
 /// A vent that does not open into the hollow.
-fn vent(room: &Room<'_>, f: &Fitting, troubles: &mut Vec<Trouble>) {
-    if f.kind != Kind::Vent || !room.held_by_block(f) {
+fn vent(room: &Room<'_>, f: &PlacedFitting, troubles: &mut Vec<Trouble>) {
+    if f.kind != FittingKind::Vent || !room.held_by_block(f) {
         return;
     }
     let [from, to] = room.hollow();

@@ -8,7 +8,7 @@ mod room;
 mod solid;
 mod trouble;
 
-pub use fitting::{Fitting, Kind, Pad, Piece};
+pub use fitting::{FittingKind, Pad, PadPiece, PlacedFitting};
 pub use trouble::Trouble;
 
 use crate::design::Design;
@@ -23,7 +23,7 @@ use room::Room;
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Pads {
     /// Fins, then plug, then vent.
-    pub fittings: Vec<Fitting>,
+    pub fittings: Vec<PlacedFitting>,
     /// Clashes, with what to change.
     pub troubles: Vec<Trouble>,
 }

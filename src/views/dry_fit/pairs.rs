@@ -1,15 +1,15 @@
 //! Which parts are neighbours, and where they bear on each other.
 
-use super::contact::{Bearing, Kind};
+use super::contact::{Bearing, ContactKind};
 use crate::board::Board;
 use crate::design::{Lie, Through};
 use crate::geometry::mesh::Mesh;
-use crate::rail::{Kind as Course, Stack, Strip};
+use crate::rail::{Kind, Stack, Strip};
 
 /// Two parts, by their places in the list, and what they bear on.
 pub(super) struct Pair {
     pub parts: [usize; 2],
-    pub kind: Kind,
+    pub kind: ContactKind,
     pub bearing: Bearing,
 }
 
@@ -65,17 +65,17 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
         let slot = rib.slot_width / 2.0 + CLEAR;
         found.push(Pair {
             parts: [i, bottom],
-            kind: Kind::RibOnBottom,
+            kind: ContactKind::RibOnBottom,
             bearing: across([slot, low - slant - CLEAR]),
         });
         found.push(Pair {
             parts: [i, deck],
-            kind: Kind::RibUnderDeck,
+            kind: ContactKind::RibUnderDeck,
             bearing: across([slot, high - slant - CLEAR]),
         });
         found.push(Pair {
             parts: [i, spine],
-            kind: Kind::RibOnSpine,
+            kind: ContactKind::RibOnSpine,
             bearing: across([-board.spine.thickness / 2.0, board.spine.thickness / 2.0]),
         });
         for (strip, &place) in board.strips.iter().zip(strips) {
@@ -96,7 +96,7 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
                 };
             found.push(Pair {
                 parts: [i, place],
-                kind: Kind::StripOnRib,
+                kind: ContactKind::StripOnRib,
                 bearing: along(stretches),
             });
         }
@@ -104,7 +104,7 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
     let ends = [board.spine.ends[0] + CLEAR, board.spine.ends[1] - CLEAR];
     found.push(Pair {
         parts: [spine, bottom],
-        kind: Kind::SpineOnBottom,
+        kind: ContactKind::SpineOnBottom,
         bearing: along(vec![ends]),
     });
     // The spine is slotted from above.
@@ -118,7 +118,7 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
     bays.push([from, ends[1]]);
     found.push(Pair {
         parts: [spine, deck],
-        kind: Kind::SpineUnderDeck,
+        kind: ContactKind::SpineUnderDeck,
         bearing: along(bays),
     });
     found.extend(rail(board, strips, parts, bottom, deck));
@@ -133,8 +133,8 @@ fn blocks(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
     let mut found = Vec::new();
     for &(index, place) in &places.blocks {
         for (skin, kind) in [
-            (spine + 1, Kind::BlockOnBottom),
-            (spine + 2, Kind::BlockUnderDeck),
+            (spine + 1, ContactKind::BlockOnBottom),
+            (spine + 2, ContactKind::BlockUnderDeck),
         ] {
             found.push(Pair {
                 parts: [place, skin],
@@ -151,11 +151,11 @@ fn blocks(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
             bearing: along(vec![[face - CLEAR, face + CLEAR]]),
         };
         if butts(board.spine.ends) {
-            found.push(butt(spine, Kind::SpineToBlock));
+            found.push(butt(spine, ContactKind::SpineToBlock));
         }
         for (strip, part) in board.strips.iter().zip(&places.strips) {
             if let Some(part) = part.filter(|_| butts(strip.ends)) {
-                found.push(butt(part, Kind::StripToBlock));
+                found.push(butt(part, ContactKind::StripToBlock));
             }
         }
     }
@@ -173,7 +173,7 @@ fn pads(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
         };
         found.push(Pair {
             parts: [place, skin],
-            kind: Kind::PadOnSkin,
+            kind: ContactKind::PadOnSkin,
             bearing: along(shared(&parts[place], &parts[skin], 0)),
         });
         for part in 0..=spine {
@@ -181,9 +181,9 @@ fn pads(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
                 found.push(Pair {
                     parts: [place, part],
                     kind: if part == spine {
-                        Kind::PadBySpine
+                        ContactKind::PadBySpine
                     } else {
-                        Kind::PadByRib
+                        ContactKind::PadByRib
                     },
                     bearing: along(Vec::new()),
                 });
@@ -219,8 +219,8 @@ fn bears(stack: &Stack, strip: &Strip, lie: Lie) -> bool {
     // Of starters abreast the innermost alone meets the rib.
     let next = stack.courses.get(strip.course + 1);
     let outer = lie == Lie::Abreast
-        && c.kind == Course::Starter
-        && next.is_some_and(|next| next.kind == Course::Starter);
+        && c.kind == Kind::Starter
+        && next.is_some_and(|next| next.kind == Kind::Starter);
     let [low, high] = c.inner_wood();
     let steps = 20;
     let within = (0..=steps)
@@ -243,17 +243,17 @@ fn rail(
     let lies = c.starter.lie == Lie::Abreast;
     for (upper, &place) in board.strips.iter().zip(strips) {
         let Some(place) = place else { continue };
-        if upper.course == 0 || (lies && upper.kind == Course::Starter) {
+        if upper.course == 0 || (lies && upper.kind == Kind::Starter) {
             found.push(Pair {
                 parts: [place, bottom],
-                kind: Kind::StarterOnBottom,
+                kind: ContactKind::StarterOnBottom,
                 bearing: along(vec![inner(upper.ends)]),
             });
         }
         // Top where the stack ends with it and it reaches the deck over its whole thickness.
         found.push(Pair {
             parts: [place, deck],
-            kind: Kind::StripUnderDeck,
+            kind: ContactKind::StripUnderDeck,
             bearing: along(tops(board, upper)),
         });
         for (lower, &under) in board.strips.iter().zip(strips) {
@@ -261,7 +261,7 @@ fn rail(
             let carried = match upper.kind {
                 _ if upper.course == 0 => false,
                 // Starters abreast: the first moulded strip stands on the outermost.
-                Course::BeadOnly if lies => lower.course == 0,
+                Kind::BeadOnly if lies => lower.course == 0,
                 _ => lower.course + 1 == upper.course,
             };
             if !carried {
@@ -276,9 +276,9 @@ fn rail(
             found.push(Pair {
                 parts: [place, under],
                 kind: match (upper.kind, lower.kind) {
-                    (Course::Starter, _) => Kind::Starters,
-                    (Course::BeadOnly, _) => Kind::FlatBase,
-                    (Course::BeadAndCove, _) => Kind::CoveOnBead,
+                    (Kind::Starter, _) => ContactKind::Starters,
+                    (Kind::BeadOnly, _) => ContactKind::FlatBase,
+                    (Kind::BeadAndCove, _) => ContactKind::CoveOnBead,
                 },
                 bearing: along(vec![inner(shared)]),
             });

@@ -6,7 +6,7 @@ use boardwright::board::Board;
 use boardwright::design::{Design, parse};
 use boardwright::output::{OutputOptions, files};
 use boardwright::rail::{Trouble, Warning};
-use boardwright::views::dry_fit::{Contact, Kind as ContactKind, Spot, dry_fit};
+use boardwright::views::dry_fit::{Contact, ContactKind, Spot, dry_fit};
 use boardwright::views::report::report;
 
 /// What became of a design file.
