@@ -92,9 +92,8 @@ fn writers(criterion: &mut Criterion) {
     });
     group.bench_function("stl gate, bytes and write", |bencher| {
         bencher.iter(|| {
-            let stl = stl::Stl::new(black_box(&meshes), "torus").unwrap();
-            let mut out = std::fs::File::create(&file).unwrap();
-            stl.write_to(&mut out).unwrap();
+            let bytes = stl::write(black_box(&meshes), "torus").unwrap();
+            std::fs::write(&file, bytes).unwrap();
         });
     });
     group.bench_function("mesh check", |bencher| {

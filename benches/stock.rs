@@ -3,7 +3,7 @@
 
 use boardwright::design::{Arrangement, LaminationPlane, Starter, Strip};
 use boardwright::wood::stock::cutting::{StripNeed, cutting_plan};
-use boardwright::wood::stock::lengths::{Piece, Problem, Stock};
+use boardwright::wood::stock::lengths::{PieceLength, Problem, Stock};
 use boardwright::wood::stock::{CourseKind, Plank, Profiles, Shop};
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
@@ -23,7 +23,7 @@ fn instance(text: &str) -> Problem {
         }],
         pieces: numbers[3..]
             .iter()
-            .map(|&length| Piece { length, count: 1 })
+            .map(|&length| PieceLength { length, count: 1 })
             .collect(),
     }
 }

@@ -14,9 +14,9 @@ use crate::board::afloat::{Load, Lying, float_findings, lying};
 use crate::board::mass::{BoardParts, Mass};
 use crate::design::finding::{Finding, by_severity};
 use crate::design::{Construction, Design};
-use crate::frame::bed::{Bed, bed};
+use crate::frame::bed::{BuildingBed, bed};
 use crate::frame::blocks::{Block, blocks};
-use crate::frame::pads::{Kind, Pads, pads};
+use crate::frame::pads::{FittingKind, Pads, pads};
 use crate::frame::{FrameError, KeepOut, Rib, Spine, lighten, planes, ribs, spine};
 use crate::geometry::curve::CurveError;
 use crate::rail::{Limits, Rail, RailContext, RailProblem, Strip, rail_findings, strips};
@@ -69,7 +69,7 @@ pub struct Board {
     /// Fins, leash plug and vent with their pads.
     pub pads: Pads,
     /// The building bed.
-    pub bed: Bed,
+    pub bed: BuildingBed,
     /// Bottom and deck skin as panels.
     pub panels: Panels,
     /// What it weighs.
@@ -220,7 +220,7 @@ fn under_pads(pads: &Pads) -> Vec<KeepOut> {
 
 /// Where the vent opens into the hollow.
 fn vent(pads: &Pads) -> Option<[f64; 2]> {
-    let vent = pads.fittings.iter().find(|f| f.kind == Kind::Vent);
+    let vent = pads.fittings.iter().find(|f| f.kind == FittingKind::Vent);
     vent.map(|f| f.middle)
 }
 

@@ -25,7 +25,7 @@ const STEP: f64 = 2.0;
 /// A key: a round head on a narrower neck, of one piece with the spine's after part, that drops sideways into a socket of the fore
 /// part and cannot be drawn out along the spine.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
-pub struct Key {
+pub struct SpineKey {
     /// Where the after piece's upright end lies, mm from the tail.
     pub x: f64,
     /// Height of the key's middle, mm.
@@ -42,9 +42,9 @@ pub struct Key {
 
 /// A joint between two pieces of the spine.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
-pub enum Joint {
+pub enum PieceJoint {
     /// A key locked in a socket.
-    Key(Key),
+    Key(SpineKey),
     /// A slope through the thickness, glued face to face.
     Scarf {
         /// Its middle, mm from the tail.
@@ -54,7 +54,7 @@ pub enum Joint {
     },
 }
 
-impl Key {
+impl SpineKey {
     /// Key for a spine of `height` about `z` at `x`; `None` where there is no room for one with hollows that the cutter reaches.
     fn new(x: f64, z: f64, height: f64, cutter: f64, gap: f64) -> Option<Self> {
         let head = HEAD * height;
@@ -138,7 +138,7 @@ impl Key {
     }
 }
 
-impl Joint {
+impl PieceJoint {
     /// From and to where it reaches along the spine, mm from the tail.
     pub fn range(&self) -> [f64; 2] {
         match *self {
@@ -151,7 +151,7 @@ impl Joint {
 /// The spine's ends and joints.
 pub(super) struct Plan {
     pub ends: [f64; 2],
-    pub joints: Vec<Joint>,
+    pub joints: Vec<PieceJoint>,
     pub finding: Option<Finding>,
 }
 
@@ -189,12 +189,12 @@ pub(super) fn plan(edges: &Edges<'_>, ends: [f64; 2]) -> Plan {
     }
 }
 
-fn divided(edges: &Edges<'_>, ends: [f64; 2], kind: SpineJoint) -> Option<Vec<Joint>> {
+fn divided(edges: &Edges<'_>, ends: [f64; 2], kind: SpineJoint) -> Option<Vec<PieceJoint>> {
     let most = edges.c.frame.sheet.length;
     let whole = ends[1] - ends[0];
     let least = (whole / most).ceil() as usize;
     (least.max(2)..=MOST).find_map(|count| {
-        let joints: Option<Vec<Joint>> = (1..count)
+        let joints: Option<Vec<PieceJoint>> = (1..count)
             .map(|k| ends[0] + whole * k as f64 / count as f64)
             .map(|x| nearest(edges, ends, kind, x, whole / count as f64 / 2.0))
             .collect();
@@ -214,7 +214,7 @@ fn nearest(
     kind: SpineJoint,
     x: f64,
     most: f64,
-) -> Option<Joint> {
+) -> Option<PieceJoint> {
     let steps = (most / STEP) as usize;
     (0..=2 * steps).find_map(|i| {
         // 0, +1, −1, +2, −2 and so on.
@@ -226,23 +226,24 @@ fn nearest(
 }
 
 /// The joint of this kind at `x`.
-fn at(edges: &Edges<'_>, kind: SpineJoint, x: f64) -> Option<Joint> {
+fn at(edges: &Edges<'_>, kind: SpineJoint, x: f64) -> Option<PieceJoint> {
     let c = edges.c;
     match kind {
-        SpineJoint::Scarf => Some(Joint::Scarf {
+        SpineJoint::Scarf => Some(PieceJoint::Scarf {
             x,
             length: SCARF * c.spine,
         }),
         SpineJoint::Key => {
             let (low, high) = (edges.bottom.point(x).y, edges.deck.point(x).y);
             let gap = c.slot_clearance / 2.0;
-            Key::new(x, (low + high) / 2.0, high - low, c.frame.cutter / 2.0, gap).map(Joint::Key)
+            SpineKey::new(x, (low + high) / 2.0, high - low, c.frame.cutter / 2.0, gap)
+                .map(PieceJoint::Key)
         }
     }
 }
 
 /// Whether a joint keeps off slots and ends.
-fn clear(edges: &Edges<'_>, ends: [f64; 2], joint: &Joint) -> bool {
+fn clear(edges: &Edges<'_>, ends: [f64; 2], joint: &PieceJoint) -> bool {
     let c = edges.c;
     let [from, to] = joint.range();
     let slot = (c.rib + c.slot_clearance) / 2.0 + slot_bite(c) + CLEAR;

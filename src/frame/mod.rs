@@ -32,7 +32,7 @@ pub use bevels::{Bevels, Facet};
 pub use breathing::{Bay, sealed_bays};
 pub(crate) use chain::arcs;
 pub use error::FrameError;
-pub use joint::{Joint, Key};
+pub use joint::{PieceJoint, SpineKey};
 pub use keep_out::KeepOut;
 pub use lands::Lands;
 pub use lighten::lighten;

@@ -2,7 +2,7 @@
 
 use super::chain::arcs;
 use super::edges::Edges;
-use super::joint::{Joint, Key, Plan};
+use super::joint::{PieceJoint, Plan, SpineKey};
 use super::{FrameError, Rib, relief};
 use crate::geometry::curve::{BSpline, Vector};
 use crate::geometry::path::{Path, Segment, close, line};
@@ -24,9 +24,9 @@ pub(super) enum End {
     /// Upright, at this place.
     Straight(f64),
     /// With this key's tongue, towards the nose.
-    Tongue(Key),
+    Tongue(SpineKey),
     /// With this key's socket, open towards the tail.
-    Socket(Key),
+    Socket(SpineKey),
 }
 
 impl End {
@@ -46,11 +46,11 @@ impl Edges<'_> {
         let mut stops = Vec::new();
         for joint in &plan.joints {
             match *joint {
-                Joint::Key(key) => {
+                PieceJoint::Key(key) => {
                     stops.push(End::Tongue(key));
                     starts.push(End::Socket(key));
                 }
-                Joint::Scarf { x, length } => {
+                PieceJoint::Scarf { x, length } => {
                     stops.push(End::Straight(x + length / 2.0));
                     starts.push(End::Straight(x - length / 2.0));
                 }

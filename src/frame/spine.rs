@@ -1,7 +1,7 @@
 //! The spine.
 
 use super::edges::Edges;
-use super::joint::{Joint, plan};
+use super::joint::{PieceJoint, plan};
 use super::lands::net_area;
 use super::pieces::{End, SpinePiece, stretch};
 use super::{FrameError, Lands, Rib};
@@ -24,7 +24,7 @@ pub struct Spine {
     /// What it is cut as, from the tail: more than one piece where it is longer than the sheet.
     pub pieces: Vec<SpinePiece>,
     /// Where its pieces are joined, from the tail.
-    pub joints: Vec<Joint>,
+    pub joints: Vec<PieceJoint>,
     /// Lightening and air holes, from the tail.
     pub holes: Vec<Path>,
     /// Bottom and deck edge without the slots, from the tail, as dense points.

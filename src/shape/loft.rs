@@ -2,7 +2,7 @@
 
 use super::ShellError;
 use crate::geometry::curve::{BSpline, Collocation, CurveError, KnotVector, Vector};
-use crate::geometry::solve::root;
+use crate::geometry::solve::newton_between;
 use crate::geometry::surface::{Patch, skin};
 
 /// Greatest distance, in mm, between the patches and the sections they are lofted from, unless asked otherwise.
@@ -318,7 +318,7 @@ impl Shell {
             let [p, d] = line.derivatives::<2>(u);
             (p.x - x, d.x)
         };
-        // x(u) rises from below x to above, so there is a root.
-        (index, root(miss, a, b, 1e-15).unwrap_or(a))
+        // x(u) rises from below x to above; short of convergence the value is one from inside the bracket.
+        (index, newton_between(a, b, miss).value)
     }
 }

@@ -33,7 +33,7 @@ pub struct Callout {
 
 /// One panel.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Panel {
+pub struct ChartPanel {
     /// What is drawn upward.
     pub title: String,
     /// Its unit; empty for a share.
@@ -48,7 +48,7 @@ pub struct Panel {
 
 /// A place on the common axis.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Mark {
+pub struct ChartMark {
     /// Where.
     pub x: f64,
     /// What to write above it.
@@ -67,11 +67,11 @@ pub struct Chart {
     /// From where to where the axis runs.
     pub range: [f64; 2],
     /// Places marked on every panel.
-    pub marks: Vec<Mark>,
+    pub marks: Vec<ChartMark>,
     /// What the marks are.
     pub marks_name: String,
     /// The panels, from the top.
-    pub panels: Vec<Panel>,
+    pub panels: Vec<ChartPanel>,
 }
 
 /// Round values from `low` to `high`, about `count` of them, 1, 2 or 5 times a power of ten apart. None where the range is none.

@@ -4,7 +4,7 @@
 use crate::common::solids as closed;
 use boardwright::board::Board;
 use boardwright::design::{self, Design};
-use boardwright::frame::bed::{Bed, Cradle, bed};
+use boardwright::frame::bed::{BuildingBed, Cradle, bed};
 use boardwright::geometry::path::Point;
 use boardwright::shape::{DEFAULT_TOLERANCE, loft};
 use boardwright::views::solids::bed_solids;
@@ -46,7 +46,7 @@ fn top(contour: &[Point], y: f64) -> f64 {
 }
 
 /// The cradle's edge is the lower of the bottom's sections at both faces and the middle within 0.01 mm, on both sides.
-fn edge_miss(board: &Board, bed: &Bed, cradle: &Cradle) -> f64 {
+fn edge_miss(board: &Board, bed: &BuildingBed, cradle: &Cradle) -> f64 {
     let contour = cradle.outline.flatten(5e-4);
     let mut worst = 0.0_f64;
     for i in 0..100 {

@@ -4,7 +4,7 @@
 use boardwright::board::Board;
 use boardwright::design::parse;
 use boardwright::geometry::mesh::{Mesh, PlateFrame, extrude};
-use boardwright::views::dry_fit::{Bearing, Kind, Solid, dry_fit, measure};
+use boardwright::views::dry_fit::{Bearing, ContactKind, Solid, dry_fit, measure};
 use nalgebra::{Point3, Vector3};
 
 /// A box from `low`, with sides `size`.
@@ -102,22 +102,24 @@ fn the_examples_go_together() {
             assert!(contact.holds(), "{name}: {contact:?}");
         }
         // Every rib meets both skins, the spine and a strip; every strip but the lowest stands on another.
-        let count = |kind: Kind| {
+        let count = |kind: ContactKind| {
             let of = fit.contacts.iter().filter(|c| c.kind == kind);
             of.filter(|c| c.found.gap.is_some()).count()
         };
         let ribs = board.ribs.len();
-        assert_eq!(count(Kind::RibOnBottom), ribs);
-        assert_eq!(count(Kind::RibUnderDeck), ribs);
-        assert_eq!(count(Kind::RibOnSpine), ribs);
-        assert!(count(Kind::StripOnRib) >= ribs);
-        let strips = count(Kind::Starters) + count(Kind::FlatBase) + count(Kind::CoveOnBead);
+        assert_eq!(count(ContactKind::RibOnBottom), ribs);
+        assert_eq!(count(ContactKind::RibUnderDeck), ribs);
+        assert_eq!(count(ContactKind::RibOnSpine), ribs);
+        assert!(count(ContactKind::StripOnRib) >= ribs);
+        let strips = count(ContactKind::Starters)
+            + count(ContactKind::FlatBase)
+            + count(ContactKind::CoveOnBead);
         assert_eq!(strips, board.strips.len() - 1);
         for kind in [
-            Kind::SpineOnBottom,
-            Kind::SpineUnderDeck,
-            Kind::StarterOnBottom,
-            Kind::StripUnderDeck,
+            ContactKind::SpineOnBottom,
+            ContactKind::SpineUnderDeck,
+            ContactKind::StarterOnBottom,
+            ContactKind::StripUnderDeck,
         ] {
             assert!(count(kind) > 0, "{name}: {kind:?}");
         }

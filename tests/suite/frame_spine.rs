@@ -6,7 +6,7 @@ use crate::common::found::about;
 use boardwright::board::Board;
 use boardwright::design::finding::{Code, Topic};
 use boardwright::design::parse;
-use boardwright::frame::{Joint, Key};
+use boardwright::frame::{PieceJoint, SpineKey};
 use boardwright::geometry::path::{Placement, Point, Segment};
 use flat::{distance, inside};
 use std::f64::consts::PI;
@@ -21,16 +21,16 @@ fn sheet(length: f64, joint: &str) -> String {
     format!("[construction.sheet]\nlength = \"{length} mm\"\njoint = \"{joint}\"")
 }
 
-fn keys(board: &Board) -> Vec<Key> {
-    let key = |joint: &Joint| match joint {
-        Joint::Key(key) => *key,
-        Joint::Scarf { .. } => panic!("a scarf"),
+fn keys(board: &Board) -> Vec<SpineKey> {
+    let key = |joint: &PieceJoint| match joint {
+        PieceJoint::Key(key) => *key,
+        PieceJoint::Scarf { .. } => panic!("a scarf"),
     };
     board.spine.joints.iter().map(key).collect()
 }
 
 /// Length of the after piece's end over a key, from its closed form: straight, two hollows, head.
-fn end_length(key: &Key, height: f64) -> f64 {
+fn end_length(key: &SpineKey, height: f64) -> f64 {
     let slope = key.shoulder().atan2(key.reach() - key.fillet);
     height - 2.0 * key.shoulder() + 2.0 * key.fillet * (PI - slope) + 2.0 * key.head * (PI - slope)
 }
@@ -199,7 +199,7 @@ fn a_key_locks_its_socket() {
 fn scarfed_pieces_add_up_to_the_whole_and_the_overlap() {
     let board = board("noserider-9ft4", &sheet(2440.0, "scarf"));
     let spine = &board.spine;
-    let [Joint::Scarf { x, length }] = spine.joints.as_slice() else {
+    let [PieceJoint::Scarf { x, length }] = spine.joints.as_slice() else {
         panic!("{:?}", spine.joints);
     };
     assert_eq!(*length, 8.0 * spine.thickness);
@@ -230,5 +230,5 @@ fn a_joint_that_finds_no_room_is_told() {
         panic!("{found:?}");
     };
     assert_eq!(scarfed.code, Code::SpineScarfed);
-    assert!(matches!(tight.spine.joints[0], Joint::Scarf { .. }));
+    assert!(matches!(tight.spine.joints[0], PieceJoint::Scarf { .. }));
 }

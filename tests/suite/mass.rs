@@ -408,7 +408,7 @@ fn cut_outs_are_left_out() {
             let under = fitting.depth - skin;
             let round = std::f64::consts::PI / 4.0 * fitting.base.powi(2);
             let (length, width) = match fitting.kind {
-                pads::Kind::Fin => {
+                pads::FittingKind::Fin => {
                     let number: usize = fitting.name.split('-').nth(1).unwrap().parse().unwrap();
                     let cut = fins[number - 1].cut;
                     (cut.length * cut.count as f64, cut.width)
@@ -424,7 +424,7 @@ fn cut_outs_are_left_out() {
                 continue;
             };
             let mut gone = length * width * under;
-            if on_centre && fitting.kind == pads::Kind::Fin {
+            if on_centre && fitting.kind == pads::FittingKind::Fin {
                 // What reaches over the tail block is the block's.
                 let behind = (c.tail_block - fitting.middle[0] + length / 2.0).max(0.0);
                 block += behind * width * under;
@@ -437,7 +437,7 @@ fn cut_outs_are_left_out() {
                 .unwrap();
             let want = pad.volume() - gone;
             // A disc is weighed as a polygon.
-            let room = if fitting.kind == pads::Kind::Fin {
+            let room = if fitting.kind == pads::FittingKind::Fin {
                 1e-6
             } else {
                 1e-3

@@ -5,7 +5,7 @@ use boardwright::design::units::{self, Unit};
 use boardwright::geometry::mesh::Mesh;
 use boardwright::geometry::path::{Path, Point, Segment};
 use boardwright::output::export::{ExportError, chart, csv, dxf, json, stl, svg, svg_shading};
-use boardwright::views::chart::{Callout, Chart, Level, Mark, Panel, Series};
+use boardwright::views::chart::{Callout, Chart, ChartMark, ChartPanel, Level, Series};
 use boardwright::views::drawing::{Align, Drawing, Item, Layer, Shading, Shape, Text};
 use boardwright::views::table::{Column, Table};
 use boardwright::{board::Board, design, views::report::report};
@@ -70,12 +70,12 @@ fn sound_chart() -> Chart {
         subtitle: String::new(),
         axis: "from the tail, mm".into(),
         range: [0.0, 100.0],
-        marks: vec![Mark {
+        marks: vec![ChartMark {
             x: 50.0,
             label: "rib 1".into(),
         }],
         marks_name: "ribs".into(),
-        panels: vec![Panel {
+        panels: vec![ChartPanel {
             title: "strain".into(),
             unit: "%".into(),
             series: vec![Series {

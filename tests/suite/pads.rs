@@ -6,7 +6,7 @@ use boardwright::board::Board;
 use boardwright::design::finding::{Finding, Topic};
 use boardwright::design::units::Unit;
 use boardwright::design::{self, Through};
-use boardwright::frame::pads::{Fitting, Kind};
+use boardwright::frame::pads::{FittingKind, PlacedFitting};
 use boardwright::geometry::curve::Vector;
 use boardwright::rail::slices;
 use boardwright::views::findings::part_name;
@@ -36,7 +36,7 @@ fn tern(fins: &str) -> Board {
     board_of(&format!("{before}{fins}\n[timber]{after}"))
 }
 
-fn fitting<'a>(board: &'a Board, name: &str) -> &'a Fitting {
+fn fitting<'a>(board: &'a Board, name: &str) -> &'a PlacedFitting {
     board
         .pads
         .fittings
@@ -274,7 +274,7 @@ fn fitted_faces_lie_on_the_skin() {
                 );
             }
             assert!(pad.stock >= pad.thickness);
-            if f.kind != Kind::Fin || f.middle[1] == 0.0 {
+            if f.kind != FittingKind::Fin || f.middle[1] == 0.0 {
                 continue;
             }
             // Beside the spine a fin's cut-outs lie wholly in its pad, blocks apart.

@@ -1,7 +1,7 @@
 //! One-dimensional cutting against published optima and against trying everything.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use boardwright::wood::stock::lengths::{Outcome, Piece, Problem, Stock};
+use boardwright::wood::stock::lengths::{Outcome, PieceLength, Problem, Stock};
 use proptest::prelude::*;
 
 /// A plan must cut every piece as often as wanted, within its stock and the stock there is, and cost what it says.
@@ -64,7 +64,7 @@ fn bin_packing(text: &str) {
     let n = numbers(text);
     let pieces = n[3..]
         .iter()
-        .map(|&length| Piece { length, count: 1 })
+        .map(|&length| PieceLength { length, count: 1 })
         .collect::<Vec<_>>();
     assert_eq!(pieces.len() as u32, n[1]);
     let start = std::time::Instant::now();
@@ -108,7 +108,7 @@ fn published_paper_rolls() {
     let n = numbers(include_str!("../fixtures/cutting_paper_5600.txt"));
     let pieces = n[3..]
         .chunks(2)
-        .map(|c| Piece {
+        .map(|c| PieceLength {
             length: c[0],
             count: c[1],
         })
@@ -135,7 +135,7 @@ fn published_paper_rolls() {
 fn a_bound_that_is_not_met_is_refuted_by_search() {
     // Halves, thirds, ninths… of 18: LP 3.0 or less, no plan of 3 (found by exhausting).
     let pieces = [(9, 2), (6, 2), (4, 2), (11, 1), (3, 1)]
-        .map(|(length, count)| Piece { length, count })
+        .map(|(length, count)| PieceLength { length, count })
         .to_vec();
     let problem = Problem {
         stock: bins(18),
@@ -152,7 +152,7 @@ fn too_little_stock_is_proven() {
         cost: 1,
         count: Some(2),
     }];
-    let pieces = vec![Piece {
+    let pieces = vec![PieceLength {
         length: 51,
         count: 3,
     }];
@@ -165,7 +165,7 @@ fn faults_are_named() {
     let wrong = |length, piece| {
         Problem {
             stock: bins(length),
-            pieces: vec![Piece {
+            pieces: vec![PieceLength {
                 length: piece,
                 count: 1,
             }],
@@ -249,7 +249,7 @@ fn small() -> impl Strategy<Value = Problem> {
                 .collect(),
             pieces: pieces
                 .into_iter()
-                .map(|(l, count)| Piece {
+                .map(|(l, count)| PieceLength {
                     length: l.min(longest),
                     count,
                 })
@@ -287,7 +287,7 @@ proptest! {
 #[test]
 fn long_lists_end_with_a_sound_plan() {
     let pieces = (0..40)
-        .map(|k| Piece {
+        .map(|k| PieceLength {
             length: 31 + k,
             count: 120,
         })

@@ -5,7 +5,7 @@ use boardwright::design::timber::find;
 use boardwright::design::{Arrangement, LaminationPlane, Starter, Strip};
 use boardwright::views::report::{cut_table, milling_table};
 use boardwright::views::table::Cell;
-use boardwright::wood::stock::cutting::{CuttingPlan, Section, StripNeed, cutting_plan};
+use boardwright::wood::stock::cutting::{BlankSection, CuttingPlan, StripNeed, cutting_plan};
 use boardwright::wood::stock::{
     Aim, CourseKind, Machine, Plank, Profiles, Scarfing, Shop, StockError, board_feet,
     board_foot_volume, milling_plan, piece_label, totals,
@@ -122,7 +122,7 @@ fn sound(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) {
                     assert!(piece.from >= at - 1e-9);
                     at = piece.from + piece.length + shop.kerfs.crosscut;
                     assert!(piece.from + piece.length <= size.length - shop.allowances.ends + 1e-6);
-                    assert_eq!(Section::of(needs[piece.blank.need].kind), leaf.section);
+                    assert_eq!(BlankSection::of(needs[piece.blank.need].kind), leaf.section);
                 }
                 assert!(!lane.pieces.is_empty());
             }
@@ -429,7 +429,7 @@ fn exhaustive(needs: &[StripNeed], shop: &Shop, most: u32) -> Option<u64> {
     let pieces = |kind| -> Vec<f64> {
         let mut all: Vec<f64> = needs
             .iter()
-            .filter(|n| Section::of(n.kind) == kind)
+            .filter(|n| BlankSection::of(n.kind) == kind)
             .flat_map(|n| std::iter::repeat_n(n.length, n.count as usize))
             .collect();
         all.sort_by(|a, b| b.total_cmp(a));
@@ -523,7 +523,7 @@ fn exhaustive(needs: &[StripNeed], shop: &Shop, most: u32) -> Option<u64> {
             }
         }
     }
-    let pieces = [pieces(Section::Strip), pieces(Section::Square)];
+    let pieces = [pieces(BlankSection::Strip), pieces(BlankSection::Square)];
     let mut best = None;
     go(
         shop,

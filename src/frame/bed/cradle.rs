@@ -33,7 +33,7 @@ pub struct Cradle {
 
 /// The bed.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Bed {
+pub struct BuildingBed {
     /// Height of the table in the board's coordinates, mm; negative, for it lies under the base plane.
     pub table: f64,
     /// Height of the sight line over the table, the same at every cradle, mm.
@@ -57,7 +57,7 @@ const OVER_HOLE: f64 = 8.0;
 ///
 /// The upper edge is the lower of the finished bottom's sections at both faces and in the middle of the cradle, so that the skin
 /// bears on one of its edges and is dented by neither.
-pub fn bed(shell: &Shell, design: &Design) -> Bed {
+pub fn bed(shell: &Shell, design: &Design) -> BuildingBed {
     let (c, b) = (&design.construction, &design.bed);
     let stations = match &b.stations {
         Some(stations) => stations.clone(),
@@ -116,7 +116,7 @@ pub fn bed(shell: &Shell, design: &Design) -> Bed {
             bevels: [lean(0.0), lean(*half)],
         });
     }
-    Bed {
+    BuildingBed {
         table,
         sight,
         beam: b.beam,

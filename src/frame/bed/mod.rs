@@ -3,4 +3,4 @@
 mod cradle;
 mod edge;
 
-pub use cradle::{Bed, Cradle, bed};
+pub use cradle::{BuildingBed, Cradle, bed};

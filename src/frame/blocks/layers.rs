@@ -9,7 +9,7 @@ use crate::geometry::path::{Path, arcs_of_polyline};
 
 /// One layer, seen from above: x from the tail, y to starboard.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Layer {
+pub struct BlockLayer {
     /// Number from the bottom, starting with 1.
     pub number: usize,
     /// Heights of its two faces over the base plane, mm.
@@ -20,7 +20,7 @@ pub struct Layer {
     pub outlines: Vec<Path>,
 }
 
-impl Layer {
+impl BlockLayer {
     /// Volume, mm³.
     pub fn volume(&self) -> f64 {
         let area: f64 = self.outlines.iter().map(|p| p.area().abs()).sum();
@@ -49,7 +49,7 @@ pub(super) fn layers(
     cleft: Option<f64>,
     body: &[Half],
     outer: &[Half],
-) -> Vec<Layer> {
+) -> Vec<BlockLayer> {
     let z = || body.iter().flat_map(|h| &h.1).map(|p| p.y);
     let (low, high) = (
         z().fold(f64::INFINITY, f64::min),
@@ -67,7 +67,7 @@ pub(super) fn layers(
         // Half-width at x = 0 of the straight-walled cleft.
         cleft: cleft.map(|depth| [cleft_half_width(design).unwrap_or(half_cleft), depth]),
     };
-    let mut out: Vec<Layer> = Vec::new();
+    let mut out: Vec<BlockLayer> = Vec::new();
     for k in 0..count {
         let z = [low + layer * k as f64, low + layer * (k + 1) as f64];
         let widest: Vec<Vector<2>> = outer
@@ -75,7 +75,7 @@ pub(super) fn layers(
             .filter_map(|(x, half)| Some(Vector::<2>::new(*x, widest(half, z)?)))
             .collect();
         if let Some((ends, outlines)) = ground.contours(&spread(&widest, outer)) {
-            out.push(Layer {
+            out.push(BlockLayer {
                 number: out.len() + 1,
                 z,
                 ends,

@@ -6,7 +6,7 @@ mod layers;
 mod section;
 
 pub use crate::design::finding::BoardEnd;
-pub use layers::Layer;
+pub use layers::BlockLayer;
 
 use crate::design::{Design, Tail};
 use crate::geometry::lofted::Lofted;
@@ -26,7 +26,7 @@ pub struct Block {
     /// The finished bodies: one, and ahead of it the two horns of a swallow tail.
     pub bodies: Vec<Lofted>,
     /// The layers from the bottom up, which is the order of glueing.
-    pub layers: Vec<Layer>,
+    pub layers: Vec<BlockLayer>,
 }
 
 impl Block {
@@ -37,7 +37,7 @@ impl Block {
 
     /// Volume of the layers before anything is shaped, mm³.
     pub fn rough_volume(&self) -> f64 {
-        self.layers.iter().map(Layer::volume).sum()
+        self.layers.iter().map(BlockLayer::volume).sum()
     }
 
     /// Greatest and least height of the wood, mm.

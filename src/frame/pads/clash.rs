@@ -2,7 +2,7 @@
 
 use super::room::{BELOW, Room, across, places, x_range, y_range};
 use super::solid::{floor, reach, skin, thickness};
-use super::{Fitting, Kind};
+use super::{FittingKind, PlacedFitting};
 use crate::design::Through;
 use crate::design::finding::{BoardEnd, Change, Code, Face, Fact, Finding, Half, Part, Place};
 use crate::frame::blocks::Block;
@@ -32,7 +32,7 @@ pub(super) fn missing(blocks: &[Block]) -> Vec<Finding> {
 }
 
 /// A finding about a fitting against another part, with its place.
-fn finding(f: &Fitting, code: Code, against: Part) -> Finding {
+fn finding(f: &PlacedFitting, code: Code, against: Part) -> Finding {
     let side = if f.middle[1] > 0.0 {
         Half::Starboard
     } else {
@@ -47,13 +47,13 @@ fn finding(f: &Fitting, code: Code, against: Part) -> Finding {
         .against(against)
         .at(place);
     match f.kind {
-        Kind::Fin => finding.fact(Fact::FinCut),
-        Kind::Plug | Kind::Vent => finding,
+        FittingKind::Fin => finding.fact(Fact::FinCut),
+        FittingKind::Plug | FittingKind::Vent => finding,
     }
 }
 
 /// Whether a fitting lies on the board at all; notes it if not.
-pub(super) fn on_board(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) -> bool {
+pub(super) fn on_board(room: &Room<'_>, f: &PlacedFitting, findings: &mut Vec<Finding>) -> bool {
     let (tail, nose) = room.shell.x_range();
     let [from, to] = x_range(&f.shadow);
     let mut out = (tail - from).max(to - nose);
@@ -95,7 +95,7 @@ fn down(mm: f64) -> f64 {
 }
 
 /// Everything but other fittings.
-pub(super) fn check(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
+pub(super) fn check(room: &Room<'_>, f: &PlacedFitting, findings: &mut Vec<Finding>) {
     if f.pad.is_none() && !room.held_by_block(f) {
         findings.push(finding(f, Code::PadNoRoom, Part::Hollow).remedies([Change::ToRoomierPlace]));
     }
@@ -107,7 +107,7 @@ pub(super) fn check(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
 }
 
 /// A cut-out that meets a rib.
-fn ribs(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
+fn ribs(room: &Room<'_>, f: &PlacedFitting, findings: &mut Vec<Finding>) {
     if room.held_by_block(f) {
         return;
     }
@@ -154,7 +154,7 @@ fn ribs(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
 }
 
 /// The fitting moved by so much, positive to the nose, rounded so that it serves as it is printed.
-fn move_along(f: &Fitting, by: f64) -> Change {
+fn move_along(f: &PlacedFitting, by: f64) -> Change {
     let (towards, from_tail) = if by < 0.0 {
         (BoardEnd::Tail, down(f.from_tail + by))
     } else {
@@ -168,7 +168,7 @@ fn move_along(f: &Fitting, by: f64) -> Change {
 }
 
 /// The rib notched over the pad's full thickness, if enough of it is left.
-fn notch(room: &Room<'_>, f: &Fitting, x: f64) -> Option<Change> {
+fn notch(room: &Room<'_>, f: &PlacedFitting, x: f64) -> Option<Change> {
     let pad = f.pad.as_ref()?;
     let [low, high] = across(&pad.rectangle, x)?;
     let [bottom, deck] = room.plane(x)?.heights(f.middle[1]);
@@ -182,7 +182,7 @@ fn notch(room: &Room<'_>, f: &Fitting, x: f64) -> Option<Change> {
 }
 
 /// A cut-out that meets the spine.
-fn spine(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
+fn spine(room: &Room<'_>, f: &PlacedFitting, findings: &mut Vec<Finding>) {
     if room.held_by_block(f) {
         return;
     }
@@ -234,7 +234,7 @@ fn spine(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
 }
 
 /// A cut-out that meets the rail's strips, or in a block comes near the outline.
-fn sides(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
+fn sides(room: &Room<'_>, f: &PlacedFitting, findings: &mut Vec<Finding>) {
     let mut over = f64::NEG_INFINITY;
     let mut code = Code::FittingInRail;
     let [from, to] = room.hollow();
@@ -271,7 +271,7 @@ fn sides(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
         by: up(over),
         from_centre: down((f.middle[1].abs() - over).max(0.0)),
     };
-    let narrower = (f.kind == Kind::Fin).then(|| Change::NarrowerCut(up(2.0 * over)));
+    let narrower = (f.kind == FittingKind::Fin).then(|| Change::NarrowerCut(up(2.0 * over)));
     let changes = std::iter::once(inboard).chain(narrower);
     let found = if code == Code::FittingInRail {
         finding(f, code, Part::Rail).measured(over, 0.0)
@@ -284,7 +284,7 @@ fn sides(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
 }
 
 /// A cut-out deeper than the board allows, or one that leaves too thin a floor.
-fn depth(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
+fn depth(room: &Room<'_>, f: &PlacedFitting, findings: &mut Vec<Finding>) {
     let c = room.construction();
     let other = match f.through {
         Through::Bottom => c.deck_skin,
@@ -338,8 +338,8 @@ fn depth(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
 }
 
 /// A vent that does not open into the hollow.
-fn vent(room: &Room<'_>, f: &Fitting, findings: &mut Vec<Finding>) {
-    if f.kind != Kind::Vent || !room.held_by_block(f) {
+fn vent(room: &Room<'_>, f: &PlacedFitting, findings: &mut Vec<Finding>) {
+    if f.kind != FittingKind::Vent || !room.held_by_block(f) {
         return;
     }
     let [from, to] = room.hollow();

@@ -7,7 +7,7 @@ use crate::geometry::path::Path;
 
 /// What a fitting is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum FittingKind {
     /// A fin.
     Fin,
     /// The leash plug.
@@ -18,11 +18,11 @@ pub enum Kind {
 
 /// A fitting let into a skin.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Fitting {
+pub struct PlacedFitting {
     /// Its name in files and messages, such as `fin-1-starboard`.
     pub name: String,
     /// What it is.
-    pub kind: Kind,
+    pub kind: FittingKind,
     /// The skin it is let into.
     pub through: Through,
     /// Middle of its base, mm from the tail and to starboard.
@@ -61,12 +61,12 @@ pub struct Pad {
     /// Thickness of the board it is made from, whose other face stays flat, mm.
     pub stock: f64,
     /// Its pieces.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<PadPiece>,
 }
 
 /// A piece of a pad.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Piece {
+pub struct PadPiece {
     /// Its contour seen from above, mm.
     pub outline: Path,
     /// It in place, one face on the skin.

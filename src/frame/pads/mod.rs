@@ -7,7 +7,7 @@ mod place;
 mod room;
 mod solid;
 
-pub use fitting::{Fitting, Kind, Pad, Piece};
+pub use fitting::{FittingKind, Pad, PadPiece, PlacedFitting};
 
 use crate::design::Design;
 use crate::design::finding::Finding;
@@ -22,7 +22,7 @@ use room::Room;
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Pads {
     /// Fins, then plug, then vent.
-    pub fittings: Vec<Fitting>,
+    pub fittings: Vec<PlacedFitting>,
 }
 
 /// The fittings of `design` with their pads, and what is wrong with their places: blocks that are missing, clashes, pads that have no room.

@@ -1,12 +1,12 @@
 //! Pads that take the same room.
 
 use super::clash::{TOUCH, up};
-use super::{Fitting, Piece};
+use super::{PadPiece, PlacedFitting};
 use crate::design::finding::{Change, Code, Fact, Finding, Part, Place};
 use crate::geometry::curve::Vector;
 
 /// Notes every pair of pads that overlap, with the smallest move apart.
-pub(super) fn each_other(fittings: &[Fitting], findings: &mut Vec<Finding>) {
+pub(super) fn each_other(fittings: &[PlacedFitting], findings: &mut Vec<Finding>) {
     for (i, a) in fittings.iter().enumerate() {
         for b in fittings.iter().skip(i + 1) {
             let (Some(p), Some(q)) = (&a.pad, &b.pad) else {
@@ -45,7 +45,7 @@ pub(super) fn each_other(fittings: &[Fitting], findings: &mut Vec<Finding>) {
 }
 
 /// Lengths along and across the board in which two pieces take the same room.
-fn overlap(a: &Piece, b: &Piece) -> Option<[f64; 2]> {
+fn overlap(a: &PadPiece, b: &PadPiece) -> Option<[f64; 2]> {
     let mut along: Option<[f64; 2]> = None;
     let mut aside = 0.0_f64;
     let stops = a.body.slices.iter().chain(&b.body.slices).map(|s| s.x);
@@ -65,7 +65,7 @@ fn overlap(a: &Piece, b: &Piece) -> Option<[f64; 2]> {
 }
 
 /// Least and greatest y and z of a piece in a plane.
-fn cut(piece: &Piece, x: f64) -> Option<[f64; 4]> {
+fn cut(piece: &PadPiece, x: f64) -> Option<[f64; 4]> {
     let slices = &piece.body.slices;
     let next = slices.partition_point(|s| s.x <= x).max(1);
     let before = slices.get(next - 1).filter(|s| s.x <= x)?;

@@ -1,7 +1,7 @@
 //! Where fittings stand.
 
 use super::room::{BELOW, Room, across, places};
-use super::{Fitting, Kind};
+use super::{FittingKind, PlacedFitting};
 use crate::design::{Fin, FinOffset, Hole, Tail, Through};
 use crate::geometry::curve::Vector;
 use crate::geometry::path::{Path, Point};
@@ -12,14 +12,14 @@ const CLEAR: f64 = 2.0;
 const VENT_AT: f64 = 0.7;
 
 /// All fittings of the design.
-pub(super) fn fittings(room: &Room<'_>) -> Vec<Fitting> {
+pub(super) fn fittings(room: &Room<'_>) -> Vec<PlacedFitting> {
     let mut all = Vec::new();
     for (i, fin) in room.design.fins.fins.iter().enumerate() {
         all.extend(fins(room, i + 1, fin));
     }
     let holes = [
-        (Kind::Plug, "leash-plug", &room.design.plug),
-        (Kind::Vent, "vent", &room.design.vent),
+        (FittingKind::Plug, "leash-plug", &room.design.plug),
+        (FittingKind::Vent, "vent", &room.design.vent),
     ];
     for (kind, name, hole) in holes {
         all.extend(hole.as_ref().map(|hole| round(room, kind, name, hole)));
@@ -28,7 +28,7 @@ pub(super) fn fittings(room: &Room<'_>) -> Vec<Fitting> {
 }
 
 /// One fin on the centreline, or a pair, starboard first.
-fn fins(room: &Room<'_>, number: usize, fin: &Fin) -> Vec<Fitting> {
+fn fins(room: &Room<'_>, number: usize, fin: &Fin) -> Vec<PlacedFitting> {
     let middle_x = fin.from_tail + fin.base / 2.0 * fin.toe.cos();
     let (y, moved) = match fin.offset {
         FinOffset::Centre(y) => (y, 0.0),
@@ -41,13 +41,13 @@ fn fins(room: &Room<'_>, number: usize, fin: &Fin) -> Vec<Fitting> {
     let middle = Vector::<2>::new(middle_x, y);
     let pair = y.abs() > 0.0;
     let name = format!("fin-{number}");
-    let fitting = Fitting {
+    let fitting = PlacedFitting {
         name: if pair {
             format!("{name}-starboard")
         } else {
             name.clone()
         },
-        kind: Kind::Fin,
+        kind: FittingKind::Fin,
         through: Through::Bottom,
         middle: [middle.x, middle.y],
         from_tail: fin.from_tail,
@@ -68,9 +68,9 @@ fn fins(room: &Room<'_>, number: usize, fin: &Fin) -> Vec<Fitting> {
     }
 }
 
-fn mirrored(fitting: &Fitting, name: String) -> Fitting {
+fn mirrored(fitting: &PlacedFitting, name: String) -> PlacedFitting {
     let flip = crate::geometry::path::Placement::mirror(0.0);
-    Fitting {
+    PlacedFitting {
         name,
         middle: [fitting.middle[0], -fitting.middle[1]],
         cuts: fitting.cuts.iter().map(|p| p.transform(&flip)).collect(),
@@ -128,7 +128,7 @@ fn held_in(room: &Room<'_>, fin: &Fin, x: f64, asked: f64) -> f64 {
 }
 
 /// A round fitting.
-fn round(room: &Room<'_>, kind: Kind, name: &str, hole: &Hole) -> Fitting {
+fn round(room: &Room<'_>, kind: FittingKind, name: &str, hole: &Hole) -> PlacedFitting {
     let c = room.construction();
     let need = hole.diameter + 2.0 * hole.margin;
     let aside = c.spine / 2.0 + need / 2.0;
@@ -136,10 +136,10 @@ fn round(room: &Room<'_>, kind: Kind, name: &str, hole: &Hole) -> Fitting {
         Tail::Swallow { depth, .. } => depth,
         _ => 0.0,
     };
-    let fits_block = kind == Kind::Plug && c.tail_block - cleft >= need;
+    let fits_block = kind == FittingKind::Plug && c.tail_block - cleft >= need;
     let x = hole.from_tail.unwrap_or_else(|| match kind {
-        Kind::Plug if fits_block => (cleft + c.tail_block) / 2.0,
-        Kind::Plug => c.tail_block + need / 2.0,
+        FittingKind::Plug if fits_block => (cleft + c.tail_block) / 2.0,
+        FittingKind::Plug => c.tail_block + need / 2.0,
         _ => bay(room),
     });
     let radius = hole.diameter / 2.0;
@@ -149,7 +149,7 @@ fn round(room: &Room<'_>, kind: Kind, name: &str, hole: &Hole) -> Fitting {
         .from_centre
         .unwrap_or(if in_block { 0.0 } else { aside });
     let corners = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
-    Fitting {
+    PlacedFitting {
         name: name.into(),
         kind,
         through: hole.through,

@@ -1,6 +1,6 @@
 //! The hollow a pad has to fit into.
 
-use super::Fitting;
+use super::PlacedFitting;
 use crate::design::{Construction, Design};
 use crate::frame::Rib;
 use crate::geometry::curve::Vector;
@@ -87,7 +87,7 @@ impl Room<'_> {
     }
 
     /// Whether the cut-outs lie wholly in a block.
-    pub(super) fn held_by_block(&self, fitting: &Fitting) -> bool {
+    pub(super) fn held_by_block(&self, fitting: &PlacedFitting) -> bool {
         let [from, to] = x_range(&fitting.shadow);
         let [hollow_from, hollow_to] = self.hollow();
         to <= hollow_from || from >= hollow_to

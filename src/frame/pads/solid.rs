@@ -1,7 +1,7 @@
 //! A pad fitted into the hollow.
 
 use super::room::{BELOW, Room, across, x_range, y_range};
-use super::{Fitting, Kind, Pad, Piece};
+use super::{FittingKind, Pad, PadPiece, PlacedFitting};
 use crate::design::Through;
 use crate::geometry::curve::Vector;
 use crate::geometry::curve::polyline::height_on;
@@ -18,7 +18,7 @@ const THINNEST: f64 = 5.0;
 const SMALLEST: f64 = 3.0;
 
 /// The pad of a fitting; `None` where nothing of it fits.
-pub(super) fn pad(room: &Room<'_>, fitting: &Fitting) -> Option<Pad> {
+pub(super) fn pad(room: &Room<'_>, fitting: &PlacedFitting) -> Option<Pad> {
     let margin = margin(room, fitting.kind);
     let rectangle = grown(&fitting.shadow, margin);
     let thickness = thickness(room, fitting);
@@ -40,7 +40,7 @@ pub(super) fn pad(room: &Room<'_>, fitting: &Fitting) -> Option<Pad> {
                 } else {
                     body
                 };
-                pieces.push(Piece {
+                pieces.push(PadPiece {
                     outline: outline(&body),
                     body,
                 });
@@ -58,26 +58,26 @@ pub(super) fn pad(room: &Room<'_>, fitting: &Fitting) -> Option<Pad> {
 }
 
 /// Width of the pad all round the cut-outs, mm.
-pub(super) fn margin(room: &Room<'_>, kind: Kind) -> f64 {
+pub(super) fn margin(room: &Room<'_>, kind: FittingKind) -> f64 {
     let of = |hole: &Option<crate::design::Hole>| hole.map_or(0.0, |h| h.margin);
     match kind {
-        Kind::Fin => room.design.fins.margin,
-        Kind::Plug => of(&room.design.plug),
-        Kind::Vent => of(&room.design.vent),
+        FittingKind::Fin => room.design.fins.margin,
+        FittingKind::Plug => of(&room.design.plug),
+        FittingKind::Vent => of(&room.design.vent),
     }
 }
 
 /// Wood asked for beyond the cut-outs, mm.
-pub(super) fn floor(room: &Room<'_>, kind: Kind) -> f64 {
+pub(super) fn floor(room: &Room<'_>, kind: FittingKind) -> f64 {
     match kind {
-        Kind::Fin => room.design.fins.floor,
-        Kind::Plug => room.design.plug.map_or(0.0, |h| h.floor),
-        Kind::Vent => 0.0,
+        FittingKind::Fin => room.design.fins.floor,
+        FittingKind::Plug => room.design.plug.map_or(0.0, |h| h.floor),
+        FittingKind::Vent => 0.0,
     }
 }
 
 /// Depth to which wood is cut, a leaning fin's corner included, mm.
-pub(super) fn reach(fitting: &Fitting) -> f64 {
+pub(super) fn reach(fitting: &PlacedFitting) -> f64 {
     let [a, _, _, d] = fitting.shadow;
     let (s, c) = fitting.cant.sin_cos();
     let width = (d - a).norm() - fitting.depth * s;
@@ -93,7 +93,7 @@ pub(super) fn skin(room: &Room<'_>, through: Through) -> f64 {
 }
 
 /// Least thickness of a fitting's pad, mm.
-pub(super) fn thickness(room: &Room<'_>, fitting: &Fitting) -> f64 {
+pub(super) fn thickness(room: &Room<'_>, fitting: &PlacedFitting) -> f64 {
     let under = reach(fitting) - skin(room, fitting.through) + floor(room, fitting.kind);
     under.max(THINNEST)
 }

@@ -8,7 +8,7 @@ const W: usize = MAX_DEGREE + 1;
 ///
 /// `values[k][j]` is the `k`-th derivative of basis function `first + j`.
 #[derive(Debug, Clone, Copy)]
-pub struct Basis<const K: usize> {
+pub struct BasisValues<const K: usize> {
     /// Index of the first basis function that does not vanish.
     pub first: usize,
     /// Derivatives by order, then function.
@@ -153,14 +153,14 @@ impl KnotVector {
     ///
     /// `u` is clamped to the domain. Derivatives above the degree are zero. At a knot the span to its right counts,
     /// at the end of the domain the last one.
-    pub fn basis<const K: usize>(&self, u: f64) -> Basis<K> {
+    pub fn basis<const K: usize>(&self, u: f64) -> BasisValues<K> {
         let (start, end) = self.domain();
         let u = u.clamp(start, end);
         self.basis_on(self.span(u), u)
     }
 
     /// As [`basis`](Self::basis), for the polynomial piece on `span` whether or not `u` lies in it.
-    pub fn basis_on<const K: usize>(&self, span: usize, u: f64) -> Basis<K> {
+    pub fn basis_on<const K: usize>(&self, span: usize, u: f64) -> BasisValues<K> {
         // The loops unroll where the degree is a constant, which is most of the speed.
         let values = match self.degree {
             2 => self.values_on(2, span, u),
@@ -168,7 +168,7 @@ impl KnotVector {
             5 => self.values_on(5, span, u),
             p => self.values_on(p, span, u),
         };
-        Basis {
+        BasisValues {
             first: span - self.degree,
             values,
         }

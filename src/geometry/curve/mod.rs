@@ -27,7 +27,7 @@ pub use error::{CurveError, MAX_DEGREE};
 pub use fair::{Condition, FairCurve, Term};
 pub use fit::{approximate, fit, least_squares};
 pub use interpolate::{Collocation, Ends, Parameters, collocate, graph, interpolate, parameters};
-pub use knots::{Basis, KnotVector};
+pub use knots::{BasisValues, KnotVector};
 pub use length::ArcLength;
 pub use quadrature::{gauss_legendre, integrate};
 pub use spline::BSpline;

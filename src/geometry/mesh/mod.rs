@@ -1,7 +1,7 @@
 //! Neutral indexed triangle meshes, in mm.
 
 mod check;
-pub(crate) mod edges;
+mod edges;
 mod edit;
 mod extrude;
 mod measure;

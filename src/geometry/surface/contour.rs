@@ -7,7 +7,7 @@ use crate::geometry::curve::Vector;
 
 /// One branch of a plane section, as a polyline on the surface.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Contour {
+pub struct ContourLine {
     /// Points on the section, mm. A closed branch repeats its first point.
     pub points: Vec<Vector<3>>,
     /// Their parameters.
@@ -27,7 +27,12 @@ const DEPTH: usize = 14;
 /// The signed distance is sampled on a grid of four cells a knot span; sign changes are bisected to rounding, chained to
 /// branches, and each chord is halved (its middle pulled onto the section by Newton steps) until the middle lies within
 /// `tolerance` mm of the chord. Branches that fit inside a single cell can be missed.
-pub fn section(patch: &Patch, normal: Vector<3>, constant: f64, tolerance: f64) -> Vec<Contour> {
+pub fn section(
+    patch: &Patch,
+    normal: Vector<3>,
+    constant: f64,
+    tolerance: f64,
+) -> Vec<ContourLine> {
     offset_section(patch, 0.0, normal, constant, tolerance)
 }
 
@@ -38,7 +43,7 @@ pub fn offset_section(
     normal: Vector<3>,
     constant: f64,
     tolerance: f64,
-) -> Vec<Contour> {
+) -> Vec<ContourLine> {
     let length = normal.norm();
     let (normal, constant) = (normal / length, constant / length);
     let field = Field {
@@ -200,14 +205,14 @@ impl Field<'_> {
         p
     }
 
-    fn smooth(&self, coarse: &[[f64; 2]], closed: bool, tolerance: f64) -> Contour {
+    fn smooth(&self, coarse: &[[f64; 2]], closed: bool, tolerance: f64) -> ContourLine {
         let mut parameters = vec![coarse[0]];
         for w in coarse.windows(2) {
             self.halve(w[0], w[1], tolerance, DEPTH, &mut parameters);
             parameters.push(w[1]);
         }
         let points = parameters.iter().map(|p| self.point(p[0], p[1])).collect();
-        Contour {
+        ContourLine {
             points,
             parameters,
             closed,

@@ -1,7 +1,7 @@
 //! Charts as SVG pictures, 250 mm wide.
 
 use super::{ExportError, number, words};
-use crate::views::chart::{Chart, Panel, ticks};
+use crate::views::chart::{Chart, ChartPanel, ticks};
 use std::fmt::Write;
 
 /// Page and panels, mm.
@@ -126,7 +126,13 @@ fn drawn(chart: &Chart) -> String {
     svg
 }
 
-fn draw(svg: &mut String, chart: &Chart, panel: &Panel, top: f64, across: &impl Fn(f64) -> f64) {
+fn draw(
+    svg: &mut String,
+    chart: &Chart,
+    panel: &ChartPanel,
+    top: f64,
+    across: &impl Fn(f64) -> f64,
+) {
     let [low, high] = range(panel);
     let bottom = top + PANEL;
     let up = |y: f64| bottom - (y - low) / (high - low) * PANEL;
@@ -256,7 +262,7 @@ fn draw(svg: &mut String, chart: &Chart, panel: &Panel, top: f64, across: &impl 
 }
 
 /// From where to where a panel runs: its lines and zero, and levels that are near.
-fn range(panel: &Panel) -> [f64; 2] {
+fn range(panel: &ChartPanel) -> [f64; 2] {
     let values = panel.series.iter().flat_map(|s| &s.points).map(|p| p[1]);
     let (mut low, mut high) = values.fold((0.0f64, 0.0f64), |(a, b), v| (a.min(v), b.max(v)));
     let size = low.abs().max(high.abs());

@@ -2,7 +2,7 @@
 
 use crate::geometry::curve::CurveError;
 use crate::geometry::mesh::MeshReport;
-use crate::views::drawing::Fault;
+use crate::views::drawing::DrawingFault;
 
 /// Why a file was not written.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -13,7 +13,7 @@ pub enum ExportError {
         /// The drawing's title.
         title: String,
         /// Every fault.
-        faults: Vec<Fault>,
+        faults: Vec<DrawingFault>,
     },
     /// Nothing to draw.
     #[error("drawing '{title}' is empty; add a part to it")]
@@ -94,9 +94,13 @@ pub enum ExportError {
 }
 
 /// The first faults, for the message.
-fn listed(faults: &[Fault]) -> String {
+fn listed(faults: &[DrawingFault]) -> String {
     const SHOWN: usize = 3;
-    let mut text: Vec<String> = faults.iter().take(SHOWN).map(Fault::to_string).collect();
+    let mut text: Vec<String> = faults
+        .iter()
+        .take(SHOWN)
+        .map(DrawingFault::to_string)
+        .collect();
     if faults.len() > SHOWN {
         text.push("…".into());
     }

@@ -8,7 +8,7 @@ use crate::geometry::path::{GRAIN, Path, Segment};
 /// A fault and where it is.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[error("{part}, layer {}, item {item}: {defect}", layer.name())]
-pub struct Fault {
+pub struct DrawingFault {
     /// Index of the item in the drawing.
     pub item: usize,
     /// The item's part.
@@ -68,13 +68,13 @@ impl Drawing {
     /// Every fault, in item order; empty when the drawing is fit to write. Points nearer than
     /// [`GRAIN`] are one point. Paths of one piece count that coincide forwards, backwards or from
     /// another start vertex are duplicates; reference lines are compared only among themselves.
-    pub fn check(&self) -> Vec<Fault> {
+    pub fn check(&self) -> Vec<DrawingFault> {
         let mut faults = Vec::new();
         let mut sound = Vec::new();
         for (index, item) in self.items.iter().enumerate() {
             let before = faults.len();
             let mut report = |defect| {
-                faults.push(Fault {
+                faults.push(DrawingFault {
                     item: index,
                     part: item.part.clone(),
                     layer: item.layer,
@@ -100,7 +100,7 @@ impl Drawing {
         }
         for (later, first) in duplicates(&sound) {
             let item = &self.items[later];
-            faults.push(Fault {
+            faults.push(DrawingFault {
                 item: later,
                 part: item.part.clone(),
                 layer: item.layer,
@@ -112,7 +112,7 @@ impl Drawing {
         for (later, segment, first) in self.cut_twice() {
             if !repeated.contains(&later) {
                 let item = &self.items[later];
-                faults.push(Fault {
+                faults.push(DrawingFault {
                     item: later,
                     part: item.part.clone(),
                     layer: item.layer,

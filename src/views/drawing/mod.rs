@@ -10,7 +10,7 @@ mod scale;
 mod shading;
 mod strokes;
 
-pub use check::{Defect, Fault};
+pub use check::{Defect, DrawingFault};
 pub use row::row;
 pub use scale::scale_check;
 pub use shading::{Band, Shading, diverging};

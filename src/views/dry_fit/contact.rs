@@ -9,7 +9,7 @@ use super::solid::Solid;
 /// What sort of neighbours two parts are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Kind {
+pub enum ContactKind {
     /// A rib on the bottom skin.
     RibOnBottom,
     /// The deck skin on a rib.
@@ -48,7 +48,7 @@ pub enum Kind {
     PadBySpine,
 }
 
-impl Kind {
+impl ContactKind {
     /// The greatest overlap, mm: where a cove rolls on a bead its lip is crushed or eased by as much as is fair to the eye.
     pub fn overlap_limit(self) -> f64 {
         match self {
@@ -122,7 +122,7 @@ pub struct Contact {
     /// The parts' names.
     pub parts: [String; 2],
     /// What they are to each other.
-    pub kind: Kind,
+    pub kind: ContactKind,
     /// How they meet.
     #[serde(flatten)]
     pub found: Found,

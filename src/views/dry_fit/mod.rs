@@ -10,7 +10,7 @@ mod limits;
 mod pairs;
 mod solid;
 
-pub use contact::{Bearing, Contact, Found, Kind, Spot, measure};
+pub use contact::{Bearing, Contact, ContactKind, Found, Spot, measure};
 pub use error::FitError;
 pub use limits::{GAP, OVERLAP};
 pub use solid::Solid;

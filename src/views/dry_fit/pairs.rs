@@ -1,6 +1,6 @@
 //! Which parts are neighbours, and where they bear on each other.
 
-use super::contact::{Bearing, Kind};
+use super::contact::{Bearing, ContactKind};
 use crate::board::Board;
 use crate::design::{Arrangement, Through};
 use crate::geometry::mesh::Mesh;
@@ -9,7 +9,7 @@ use crate::rail::{CourseKind, Stack, Strip};
 /// Two parts, by their places in the list, and what they bear on.
 pub(super) struct Pair {
     pub parts: [usize; 2],
-    pub kind: Kind,
+    pub kind: ContactKind,
     pub bearing: Bearing,
 }
 
@@ -65,17 +65,17 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
         let slot = rib.slot_width / 2.0 + CLEAR;
         found.push(Pair {
             parts: [i, bottom],
-            kind: Kind::RibOnBottom,
+            kind: ContactKind::RibOnBottom,
             bearing: across([slot, low - slant - CLEAR]),
         });
         found.push(Pair {
             parts: [i, deck],
-            kind: Kind::RibUnderDeck,
+            kind: ContactKind::RibUnderDeck,
             bearing: across([slot, high - slant - CLEAR]),
         });
         found.push(Pair {
             parts: [i, spine],
-            kind: Kind::RibOnSpine,
+            kind: ContactKind::RibOnSpine,
             bearing: across([-board.spine.thickness / 2.0, board.spine.thickness / 2.0]),
         });
         for (strip, &place) in board.strips.iter().zip(strips) {
@@ -100,7 +100,7 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
             };
             found.push(Pair {
                 parts: [i, place],
-                kind: Kind::StripOnRib,
+                kind: ContactKind::StripOnRib,
                 bearing: along(stretches),
             });
         }
@@ -108,7 +108,7 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
     let ends = [board.spine.ends[0] + CLEAR, board.spine.ends[1] - CLEAR];
     found.push(Pair {
         parts: [spine, bottom],
-        kind: Kind::SpineOnBottom,
+        kind: ContactKind::SpineOnBottom,
         bearing: along(vec![ends]),
     });
     // The spine is slotted from above.
@@ -122,7 +122,7 @@ pub(super) fn pairs(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair>
     bays.push([from, ends[1]]);
     found.push(Pair {
         parts: [spine, deck],
-        kind: Kind::SpineUnderDeck,
+        kind: ContactKind::SpineUnderDeck,
         bearing: along(bays),
     });
     found.extend(rail(board, strips, parts, bottom, deck));
@@ -137,8 +137,8 @@ fn blocks(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
     let mut found = Vec::new();
     for &(index, place) in &places.blocks {
         for (skin, kind) in [
-            (spine + 1, Kind::BlockOnBottom),
-            (spine + 2, Kind::BlockUnderDeck),
+            (spine + 1, ContactKind::BlockOnBottom),
+            (spine + 2, ContactKind::BlockUnderDeck),
         ] {
             found.push(Pair {
                 parts: [place, skin],
@@ -155,11 +155,11 @@ fn blocks(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
             bearing: along(vec![[face - CLEAR, face + CLEAR]]),
         };
         if butts(board.spine.ends) {
-            found.push(butt(spine, Kind::SpineToBlock));
+            found.push(butt(spine, ContactKind::SpineToBlock));
         }
         for (strip, part) in board.strips.iter().zip(&places.strips) {
             if let Some(part) = part.filter(|_| butts(strip.ends)) {
-                found.push(butt(part, Kind::StripToBlock));
+                found.push(butt(part, ContactKind::StripToBlock));
             }
         }
     }
@@ -177,7 +177,7 @@ fn pads(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
         };
         found.push(Pair {
             parts: [place, skin],
-            kind: Kind::PadOnSkin,
+            kind: ContactKind::PadOnSkin,
             bearing: along(shared(&parts[place], &parts[skin], 0)),
         });
         for part in 0..=spine {
@@ -185,9 +185,9 @@ fn pads(board: &Board, places: &Places, parts: &[Mesh]) -> Vec<Pair> {
                 found.push(Pair {
                     parts: [place, part],
                     kind: if part == spine {
-                        Kind::PadBySpine
+                        ContactKind::PadBySpine
                     } else {
-                        Kind::PadByRib
+                        ContactKind::PadByRib
                     },
                     bearing: along(Vec::new()),
                 });
@@ -250,14 +250,14 @@ fn rail(
         if upper.course == 0 || (lies && upper.kind == CourseKind::Starter) {
             found.push(Pair {
                 parts: [place, bottom],
-                kind: Kind::StarterOnBottom,
+                kind: ContactKind::StarterOnBottom,
                 bearing: along(vec![inner(upper.ends)]),
             });
         }
         // Top where the stack ends with it and it reaches the deck over its whole thickness.
         found.push(Pair {
             parts: [place, deck],
-            kind: Kind::StripUnderDeck,
+            kind: ContactKind::StripUnderDeck,
             bearing: along(tops(board, upper)),
         });
         for (lower, &under) in board.strips.iter().zip(strips) {
@@ -280,9 +280,9 @@ fn rail(
             found.push(Pair {
                 parts: [place, under],
                 kind: match (upper.kind, lower.kind) {
-                    (CourseKind::Starter, _) => Kind::Starters,
-                    (CourseKind::BeadOnly, _) => Kind::FlatBase,
-                    (CourseKind::BeadAndCove, _) => Kind::CoveOnBead,
+                    (CourseKind::Starter, _) => ContactKind::Starters,
+                    (CourseKind::BeadOnly, _) => ContactKind::FlatBase,
+                    (CourseKind::BeadAndCove, _) => ContactKind::CoveOnBead,
                 },
                 bearing: along(vec![inner(shared)]),
             });

@@ -6,12 +6,12 @@ use super::text::fine;
 use crate::board::Board;
 use crate::design::units::{Unit, place};
 use crate::views::document::{Block, Document, Remark, Section, Tone};
-use crate::views::dry_fit::{Contact, GAP, Kind, Spot};
+use crate::views::dry_fit::{Contact, ContactKind, GAP, Spot};
 use crate::views::table::{Cell, Quantity, Table};
 
 /// The page of a dry fit of `board`: the worst of every kind of neighbours, and every pair past its limit.
 pub fn dry_fit(board: &Board, contacts: &[Contact]) -> Document {
-    let mut kinds: BTreeMap<Kind, Vec<&Contact>> = BTreeMap::new();
+    let mut kinds: BTreeMap<ContactKind, Vec<&Contact>> = BTreeMap::new();
     for contact in contacts {
         kinds.entry(contact.kind).or_default().push(contact);
     }
@@ -26,8 +26,8 @@ pub fn dry_fit(board: &Board, contacts: &[Contact]) -> Document {
         table.rows.push(row);
     }
     let [overlap, lip, gap] = [
-        Kind::RibOnBottom.overlap_limit(),
-        Kind::CoveOnBead.overlap_limit(),
+        ContactKind::RibOnBottom.overlap_limit(),
+        ContactKind::CoveOnBead.overlap_limit(),
         GAP,
     ]
     .map(|mm| fine(mm, unit));

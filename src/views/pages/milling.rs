@@ -9,7 +9,7 @@ use crate::views::document::{Block, Document, Image, Picture, Prose, Section, St
 use crate::views::report::Report;
 use crate::views::sheets::PlankSheet;
 use crate::views::table::{Cell, Quantity, Table};
-use crate::wood::stock::cutting::Scarfed;
+use crate::wood::stock::cutting::ScarfedBlanks;
 use crate::wood::stock::{self, Cutter, MillingPlan, RouterSetup};
 
 /// The page of `board`, with the drawings of its planks.
@@ -195,7 +195,7 @@ fn strips(board: &Board) -> Section {
 }
 
 /// The pieces of a strip and where they overlap.
-fn pieces(scarfed: &Scarfed, unit: Unit) -> String {
+fn pieces(scarfed: &ScarfedBlanks, unit: Unit) -> String {
     let place = |mm: f64| units::place(mm, unit);
     if scarfed.joints.is_empty() {
         return "one piece".to_owned();

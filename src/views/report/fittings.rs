@@ -3,7 +3,7 @@
 use super::cells::{count, degrees, mm, table as titled};
 use crate::board::Board;
 use crate::design::Through;
-use crate::frame::pads::{Fitting, Kind};
+use crate::frame::pads::{FittingKind, PlacedFitting};
 use crate::views::table::{Cell, Column, Table};
 
 /// One row a fitting.
@@ -28,11 +28,11 @@ pub(super) fn table(board: &Board) -> Table {
         Column::plain("pad pieces"),
         Column::measured("pad volume", "mm³", 0),
     ];
-    let row = |f: &Fitting| {
+    let row = |f: &PlacedFitting| {
         let kind = match f.kind {
-            Kind::Fin => "fin",
-            Kind::Plug => "leash plug",
-            Kind::Vent => "vent",
+            FittingKind::Fin => "fin",
+            FittingKind::Plug => "leash plug",
+            FittingKind::Vent => "vent",
         };
         let skin = match f.through {
             Through::Deck => "deck",

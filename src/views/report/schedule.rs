@@ -4,7 +4,7 @@ use crate::board::Board;
 use crate::rail::{Landing, Strained};
 use crate::views::findings::between_ribs;
 use crate::views::table::{Cell, Column, Table};
-use crate::wood::stock::cutting::{Joint, Scarfed};
+use crate::wood::stock::cutting::{ScarfJoint, ScarfedBlanks};
 
 use super::cells::{count, maybe, mm, table, words};
 
@@ -44,8 +44,11 @@ pub(super) fn schedule(board: &Board) -> Table {
         Landing::RunOut => "course below, run out",
     };
     // Lamination by lamination where there are several.
-    let joined = |scarfs: &[&Scarfed], values: fn(&Scarfed) -> Vec<f64>, between: &str| -> Cell {
-        let words = |s: &&Scarfed| {
+    let joined = |scarfs: &[&ScarfedBlanks],
+                  values: fn(&ScarfedBlanks) -> Vec<f64>,
+                  between: &str|
+     -> Cell {
+        let words = |s: &&ScarfedBlanks| {
             let all: Vec<String> = values(s).iter().map(|v| format!("{v:.0}")).collect();
             all.join(between)
         };
@@ -71,7 +74,7 @@ pub(super) fn schedule(board: &Board) -> Table {
             joined(&scarfs, |s| s.pieces.clone(), " + "),
             joined(
                 &scarfs,
-                |s| s.joints.iter().map(Joint::middle).collect(),
+                |s| s.joints.iter().map(ScarfJoint::middle).collect(),
                 " ",
             ),
         ];

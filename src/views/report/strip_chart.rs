@@ -4,7 +4,7 @@ use crate::board::Board;
 use crate::design::timber::BendKind;
 use crate::design::units::{self, Unit};
 use crate::rail::{Strained, Strip, StripPlace};
-use crate::views::chart::{Callout, Chart, Level, Mark, Panel, Series};
+use crate::views::chart::{Callout, Chart, ChartMark, ChartPanel, Level, Series};
 use crate::wood::yard::{StripWork, limits};
 
 /// A chart and the name of the file it goes into, without an ending.
@@ -67,7 +67,7 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
         _ => per * value,
     };
     let mut panels = Vec::new();
-    let mut used = Panel {
+    let mut used = ChartPanel {
         title: "used of the limit".to_owned(),
         unit: String::new(),
         series: Vec::new(),
@@ -139,7 +139,7 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
         if levels.is_empty() {
             levels.extend(all.into_iter().take(1));
         }
-        panels.push(Panel {
+        panels.push(ChartPanel {
             title: title.to_owned(),
             unit: unit_name.to_owned(),
             series: vec![Series {
@@ -198,7 +198,7 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
         marks: board
             .ribs
             .iter()
-            .map(|rib| Mark {
+            .map(|rib| ChartMark {
                 x: along(rib.x),
                 label: rib.number.to_string(),
             })

@@ -4,9 +4,9 @@ use super::Sheet;
 use super::label::{LETTER, arrow, block as label, path, polyline, text};
 use crate::board::Board;
 use crate::design::units;
-use crate::frame::blocks::{Block, BoardEnd, Layer};
+use crate::frame::blocks::{Block, BlockLayer, BoardEnd};
 use crate::geometry::path::{Placement, Point};
-use crate::views::drawing::{Align, Drawing, Item, Layer as Ink, text_width};
+use crate::views::drawing::{Align, Drawing, Item, Layer, text_width};
 
 /// Distance of the ticks on every layer's centreline, counted from the block's face, mm.
 const TICKS: f64 = 25.0;
@@ -53,12 +53,12 @@ pub(super) fn sheet(board: &Board, block: &Block) -> Sheet {
 }
 
 /// One layer where it lies on the board, seen from above.
-fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
+fn layer_items(board: &Board, block: &Block, layer: &BlockLayer) -> Vec<Item> {
     let part = format!("{}-layer-{}", block.which.block(), layer.number);
     let mut items: Vec<Item> = layer
         .outlines
         .iter()
-        .map(|p| path(&part, Ink::OutsideCut, p.clone()))
+        .map(|p| path(&part, Layer::OutsideCut, p.clone()))
         .collect();
     let [from, to] = layer.ends;
     let cleft = match block.which {
@@ -69,7 +69,7 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
     if start < to {
         items.push(polyline(
             &part,
-            Ink::Mark,
+            Layer::Mark,
             &[Point::new(start, 0.0), Point::new(to, 0.0)],
         ));
     }
@@ -81,7 +81,7 @@ fn layer_items(board: &Board, block: &Block, layer: &Layer) -> Vec<Item> {
         };
         if k > 0 && x > start + 1.0 && x < to - 1.0 {
             let tick = [Point::new(x, -3.0), Point::new(x, 3.0)];
-            items.push(polyline(&part, Ink::Mark, &tick));
+            items.push(polyline(&part, Layer::Mark, &tick));
         }
     }
     let apart = layer.outlines.len() > 1;
@@ -160,7 +160,7 @@ fn words(board: &Board, block: &Block) -> Vec<String> {
             from_face[0].max(from_face[1]),
         );
         format!(
-            "Layer {}: from {} to {} from the face",
+            "BlockLayer {}: from {} to {} from the face",
             layer.number,
             units::fine_size(near, board.design.report),
             units::fine_size(far, board.design.report)

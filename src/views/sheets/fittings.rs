@@ -4,7 +4,7 @@ use super::Sheet;
 use super::label::{block, nose_arrow, path, polyline, text};
 use crate::board::Board;
 use crate::design::units;
-use crate::frame::pads::{Fitting, Kind};
+use crate::frame::pads::{FittingKind, PlacedFitting};
 use crate::geometry::path::{Path, Point};
 use crate::views::drawing::{Align, Drawing, Item, Layer};
 
@@ -108,14 +108,14 @@ fn below(path: &Path) -> Path {
     path.transform(&crate::geometry::path::Placement::mirror(0.0))
 }
 
-fn marks(part: &str, f: &Fitting) -> Vec<Item> {
+fn marks(part: &str, f: &PlacedFitting) -> Vec<Item> {
     let mut items: Vec<Item> = f
         .cuts
         .iter()
         .map(|cut| path(part, Layer::Mark, below(cut)))
         .collect();
     let [x, y] = f.middle;
-    if f.kind == Kind::Fin {
+    if f.kind == FittingKind::Fin {
         // The base, a little longer than the cut-out, to lay a straight edge on.
         let (s, c) = f.toe.sin_cos();
         let side = if y < 0.0 { -1.0 } else { 1.0 };
@@ -138,7 +138,7 @@ fn marks(part: &str, f: &Fitting) -> Vec<Item> {
     items
 }
 
-fn line(board: &Board, f: &Fitting) -> String {
+fn line(board: &Board, f: &PlacedFitting) -> String {
     let size = |mm: f64| units::size(mm, board.design.report);
     let aside = match f.middle[1] {
         y if y > 0.0 => format!("{} to starboard", size(y)),
@@ -147,7 +147,7 @@ fn line(board: &Board, f: &Fitting) -> String {
     };
     let depth = units::fine_size(f.depth, board.design.report);
     match f.kind {
-        Kind::Fin => format!(
+        FittingKind::Fin => format!(
             "{}: trailing end {} from the tail, base {}, its centre {aside}; toe {:.1}°, cant {:.1}°, {depth} deep",
             f.name,
             size(f.from_tail),
@@ -155,7 +155,7 @@ fn line(board: &Board, f: &Fitting) -> String {
             f.toe.to_degrees(),
             f.cant.to_degrees()
         ),
-        Kind::Plug | Kind::Vent => format!(
+        FittingKind::Plug | FittingKind::Vent => format!(
             "{}: centre {} from the tail, {aside}; {} across, {depth} deep, from the {}, in {}",
             f.name,
             size(f.from_tail),

@@ -4,7 +4,7 @@ use super::Sheet;
 use super::label::{LETTER, arrow, block, engraved, path, text};
 use crate::board::Board;
 use crate::design::units::{self, Unit};
-use crate::frame::pads::{Fitting, Kind, Pad};
+use crate::frame::pads::{FittingKind, Pad, PlacedFitting};
 use crate::geometry::path::{Path, Placement, Point};
 use crate::views::drawing::{Align, Drawing, Item, Layer, row, text_width};
 
@@ -15,8 +15,8 @@ const ROW: f64 = 700.0;
 /// Every pad, cut to what it meets; `None` for a board without pads.
 pub(super) fn sheet(board: &Board) -> Option<Sheet> {
     let part = "pads";
-    let padded = |f: &'_ Fitting| f.pad.clone().map(|pad| (f.clone(), pad));
-    let padded: Vec<(Fitting, Pad)> = board.pads.fittings.iter().filter_map(padded).collect();
+    let padded = |f: &'_ PlacedFitting| f.pad.clone().map(|pad| (f.clone(), pad));
+    let padded: Vec<(PlacedFitting, Pad)> = board.pads.fittings.iter().filter_map(padded).collect();
     if padded.is_empty() {
         return None;
     }
@@ -44,7 +44,7 @@ pub(super) fn sheet(board: &Board) -> Option<Sheet> {
     })
 }
 
-fn line(f: &Fitting, pad: &Pad, unit: Unit) -> String {
+fn line(f: &PlacedFitting, pad: &Pad, unit: Unit) -> String {
     format!(
         "{}: {} by {} before fitting, from a board of {}; {} thick at the least",
         f.name,
@@ -71,7 +71,7 @@ fn named(part: &str, piece: &Path) -> Option<Item> {
 }
 
 /// A pad's pieces as they lie, the cut-outs in grey, its name over it.
-fn one(f: &Fitting, pad: &Pad) -> Drawing {
+fn one(f: &PlacedFitting, pad: &Pad) -> Drawing {
     let part = format!("pad-{}", f.name);
     let back = Placement::shift(-f.middle[0], -f.middle[1]);
     let placed = |p: &Path| p.transform(&back);
@@ -109,11 +109,13 @@ fn one(f: &Fitting, pad: &Pad) -> Drawing {
             Point::new(bounds.min.x + 20.0, y),
         ));
         let kind = match f.kind {
-            Kind::Fin => "TO NOSE, ON THE BOTTOM",
-            Kind::Plug | Kind::Vent if f.through == crate::design::Through::Bottom => {
+            FittingKind::Fin => "TO NOSE, ON THE BOTTOM",
+            FittingKind::Plug | FittingKind::Vent
+                if f.through == crate::design::Through::Bottom =>
+            {
                 "TO NOSE, ON THE BOTTOM"
             }
-            Kind::Plug | Kind::Vent => "TO NOSE, UNDER THE DECK",
+            FittingKind::Plug | FittingKind::Vent => "TO NOSE, UNDER THE DECK",
         };
         items.push(text(
             &part,

@@ -4,7 +4,7 @@ use super::Sheet;
 use super::label::{LETTER, arrow, block, engraved, path, polyline};
 use crate::board::Board;
 use crate::design::units;
-use crate::frame::{Joint, Rib, Spine, SpinePiece};
+use crate::frame::{PieceJoint, Rib, Spine, SpinePiece};
 use crate::geometry::path::{Path, Point};
 use crate::views::drawing::{Align, Drawing, Item, Layer, text_width};
 
@@ -73,18 +73,18 @@ pub(super) fn pieces(board: &Board) -> Vec<Sheet> {
             &piece.outline,
         );
         match spine.joints.first() {
-            Some(Joint::Key(key)) => words.push(format!(
+            Some(PieceJoint::Key(key)) => words.push(format!(
                 "The key drops in sideways with {} of glue room all round. Glue a cheek of the same stock over the joint, from hole to hole.",
                 units::fine_size(key.gap, board.design.report)
             )),
-            Some(Joint::Scarf { length, .. }) => words.push(format!(
+            Some(PieceJoint::Scarf { length, .. }) => words.push(format!(
                 "Plane both ends to a slope over {} between the marks, on opposite faces, and glue face to face.",
                 units::fine_size(*length, board.design.report)
             )),
             None => {}
         }
         for joint in joints {
-            if let Joint::Scarf { x, length } = *joint {
+            if let PieceJoint::Scarf { x, length } = *joint {
                 let inner = if x < (piece.ends[0] + piece.ends[1]) / 2.0 {
                     x + length / 2.0
                 } else {

@@ -1,8 +1,8 @@
 //! A skin as a panel to be made: planks, joints, what strain and bending ask for.
 
 use super::keyed::{KeyedCut, keyed_cuts};
-use super::planks::{Scarfed, scarf};
-use super::{Greatest, Plank, Skin, Verdict, verdict};
+use super::planks::{PlankScarfs, scarf};
+use super::{Greatest, Skin, SkinPlank, Verdict, verdict};
 use crate::design::{Design, PanelJoint};
 use crate::geometry::curve::Vector;
 
@@ -16,7 +16,7 @@ pub struct Panel {
     /// What strain and bending ask for.
     pub verdict: Verdict,
     /// Planks from port to starboard.
-    pub planks: Vec<Plank>,
+    pub planks: Vec<SkinPlank>,
     /// Cuts across it, from the tail, where it is made of pieces keyed together.
     pub cuts: Vec<KeyedCut>,
 }
@@ -31,7 +31,7 @@ impl Panel {
                 PanelJoint::Scarf => {
                     scarf(
                         &mut planks,
-                        &Scarfed {
+                        &PlankScarfs {
                             stock,
                             scarf: shop.scarf_ratio * skin.thickness,
                             stagger: shop.stagger,
@@ -69,7 +69,7 @@ impl Panel {
 
     /// Length of all seams between planks, mm.
     pub fn seams(&self) -> f64 {
-        let along = |w: &[Plank]| {
+        let along = |w: &[SkinPlank]| {
             let from = w[0].reach[0].max(w[1].reach[0]);
             w[0].reach[1].min(w[1].reach[1]) - from
         };

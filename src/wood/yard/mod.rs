@@ -19,7 +19,7 @@ pub use work::{Clamp, StripWork};
 use crate::design::Design;
 use crate::design::finding::Finding;
 use crate::rail::{CourseKind, Strip};
-use crate::wood::stock::cutting::{Budget, CuttingPlan, Scarfed, StripNeed, cutting_plan};
+use crate::wood::stock::cutting::{Budget, CuttingPlan, ScarfedBlanks, StripNeed, cutting_plan};
 use crate::wood::stock::{MillingPlan, Profiles, Step, StockError, Totals, milling_plan, totals};
 
 /// The rail's strips as work to be done, and the wood for them.
@@ -130,7 +130,7 @@ impl Yard {
     }
 
     /// How strip `number` is scarfed, lamination by lamination; nothing where there is no plan.
-    pub fn scarfs_of(&self, number: usize) -> Vec<&Scarfed> {
+    pub fn scarfs_of(&self, number: usize) -> Vec<&ScarfedBlanks> {
         let Ok(plan) = &self.cutting else {
             return Vec::new();
         };

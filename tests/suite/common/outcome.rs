@@ -7,7 +7,7 @@ use boardwright::board::Board;
 use boardwright::design::finding::{Code, Place};
 use boardwright::design::{Design, parse};
 use boardwright::output::{OutputOptions, files};
-use boardwright::views::dry_fit::{Contact, Kind as ContactKind, Spot, dry_fit};
+use boardwright::views::dry_fit::{Contact, ContactKind, Spot, dry_fit};
 use boardwright::views::report::report;
 
 /// What became of a design file.

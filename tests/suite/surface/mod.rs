@@ -3,6 +3,7 @@
 
 mod curvature;
 mod integrals;
+mod loft_points;
 mod patches;
 mod properties;
 mod sections;

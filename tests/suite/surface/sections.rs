@@ -4,22 +4,22 @@ use std::f64::consts::PI;
 
 use crate::surface::patches::{collocated, cylinder, ellipsoid, torus, torus_distance};
 use boardwright::geometry::curve::{KnotVector, Vector};
-use boardwright::geometry::surface::{Contour, Patch, offset_section, section};
+use boardwright::geometry::surface::{ContourLine, Patch, offset_section, section};
 
-fn length(contour: &Contour) -> f64 {
+fn length(contour: &ContourLine) -> f64 {
     let chords = contour.points.windows(2);
     chords.map(|w| (w[1] - w[0]).norm()).sum()
 }
 
 /// Area of a plane polygon, by the vector area's length.
-fn area(contour: &Contour) -> f64 {
+fn area(contour: &ContourLine) -> f64 {
     let first = contour.points[0];
     let fan = contour.points.windows(2);
     let sum: Vector<3> = fan.map(|w| (w[0] - first).cross(&(w[1] - first))).sum();
     sum.norm() / 2.0
 }
 
-fn on_plane(contours: &[Contour], normal: Vector<3>, constant: f64) {
+fn on_plane(contours: &[ContourLine], normal: Vector<3>, constant: f64) {
     for p in contours.iter().flat_map(|c| &c.points) {
         let miss = (normal.dot(p) - constant) / normal.norm();
         assert!(miss.abs() < 1e-8, "{miss} off the plane");

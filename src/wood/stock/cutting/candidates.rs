@@ -1,7 +1,7 @@
 //! Numbers of planks in rising cost, those left out that are too short in all.
 
 use super::budget::Budget;
-use super::section::{Section, SectionYield};
+use super::section::{BlankSection, SectionYield};
 use crate::wood::stock::{Aim, Plank, Shop};
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -40,7 +40,7 @@ impl<'a> Candidates<'a> {
         budget: &'a Budget,
     ) -> Self {
         let kerf = shop.kerfs.crosscut.ceil() as u32;
-        let gain = |y: &SectionYield, section: Section| match y.length {
+        let gain = |y: &SectionYield, section: BlankSection| match y.length {
             0 => 0,
             length => {
                 u64::from(y.most(section))
@@ -50,7 +50,7 @@ impl<'a> Candidates<'a> {
         };
         let gains = yields
             .iter()
-            .map(|y| Section::BOTH.map(|section| gain(y, section)))
+            .map(|y| BlankSection::BOTH.map(|section| gain(y, section)))
             .collect();
         let mut all = Self {
             shop,

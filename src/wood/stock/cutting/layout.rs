@@ -2,9 +2,9 @@
 
 use super::budget::Budget;
 use super::needs::{Blank, StripNeed, blanks};
-use super::scarf::Scarfed;
-use super::section::{Section, SectionYield};
-use crate::wood::stock::lengths::{Outcome, Piece, Problem, Stock};
+use super::scarf::ScarfedBlanks;
+use super::section::{BlankSection, SectionYield};
+use crate::wood::stock::lengths::{Outcome, PieceLength, Problem, Stock};
 use crate::wood::stock::{Plank, Shop};
 use std::collections::BTreeMap;
 
@@ -28,10 +28,15 @@ pub(super) struct Demand {
 }
 
 impl Demand {
-    pub fn of(section: Section, needs: &[StripNeed], scarfed: &[Scarfed], shop: &Shop) -> Self {
+    pub fn of(
+        section: BlankSection,
+        needs: &[StripNeed],
+        scarfed: &[ScarfedBlanks],
+        shop: &Shop,
+    ) -> Self {
         let mut by_length: BTreeMap<std::cmp::Reverse<u32>, Vec<Instance>> = BTreeMap::new();
         for blank in blanks(needs, shop) {
-            if Section::of(needs[blank.need].kind) != section {
+            if BlankSection::of(needs[blank.need].kind) != section {
                 continue;
             }
             for (piece, length) in scarfed[blank.need].pieces.iter().enumerate() {
@@ -92,7 +97,7 @@ pub(super) struct Layouts<'a> {
     kerf: u32,
     /// Distinct lengths of lanes, longest first.
     lengths: Vec<u32>,
-    known: BTreeMap<(Section, Vec<u32>), Outcome>,
+    known: BTreeMap<(BlankSection, Vec<u32>), Outcome>,
     budget: &'a Budget,
 }
 
@@ -118,7 +123,7 @@ impl<'a> Layouts<'a> {
 
     /// Length needed by section, a kerf to every piece.
     pub fn needed(&self) -> [u64; 2] {
-        Section::BOTH.map(|k| {
+        BlankSection::BOTH.map(|k| {
             self.demand[k as usize]
                 .pieces
                 .iter()
@@ -130,7 +135,7 @@ impl<'a> Layouts<'a> {
     /// Whether all planks there are, were every one sawn for one section alone, hold that section's pieces. A cheap refusal of lists
     /// that no number of planks will do for.
     pub fn enough_in_all(&self, planks: &[Plank]) -> bool {
-        Section::BOTH.into_iter().all(|section| {
+        BlankSection::BOTH.into_iter().all(|section| {
             let stock = self
                 .yields
                 .iter()
@@ -168,11 +173,11 @@ impl<'a> Layouts<'a> {
         Some(outcome)
     }
 
-    fn pieces(&self, section: Section) -> Vec<Piece> {
+    fn pieces(&self, section: BlankSection) -> Vec<PieceLength> {
         self.demand[section as usize]
             .pieces
             .iter()
-            .map(|(l, i)| Piece {
+            .map(|(l, i)| PieceLength {
                 length: l + self.kerf,
                 count: i.len() as u32,
             })
@@ -184,7 +189,7 @@ impl<'a> Layouts<'a> {
         let most: Vec<u32> = planks
             .iter()
             .zip(self.yields)
-            .map(|(&n, y)| n * y.most(Section::Square))
+            .map(|(&n, y)| n * y.most(BlankSection::Square))
             .collect();
         let mut unknown = false;
         let mut refused: Vec<Vec<u32>> = Vec::new();
@@ -202,14 +207,17 @@ impl<'a> Layouts<'a> {
                 continue;
             }
             let squares = self.cut(
-                Section::Square,
-                &self.lanes(Section::Square, planks, &split),
+                BlankSection::Square,
+                &self.lanes(BlankSection::Square, planks, &split),
             );
             if squares.plan.is_none() {
                 unknown |= !squares.optimal;
                 continue;
             }
-            let strips = self.cut(Section::Strip, &self.lanes(Section::Strip, planks, &split));
+            let strips = self.cut(
+                BlankSection::Strip,
+                &self.lanes(BlankSection::Strip, planks, &split),
+            );
             if strips.plan.is_some() {
                 return Verdict::Fits(self.layout(split, [strips, squares]));
             }
@@ -224,7 +232,7 @@ impl<'a> Layouts<'a> {
     }
 
     /// Lanes of `section` by length when `split` leaves of each plank size go to squares.
-    fn lanes(&self, section: Section, planks: &[u32], split: &[u32]) -> Vec<u32> {
+    fn lanes(&self, section: BlankSection, planks: &[u32], split: &[u32]) -> Vec<u32> {
         self.lengths
             .iter()
             .map(|&length| {
@@ -234,8 +242,8 @@ impl<'a> Layouts<'a> {
                     .filter(|(y, _)| y.length == length)
                     .map(|(y, (&n, &squares))| {
                         let leaves = match section {
-                            Section::Square => squares,
-                            Section::Strip => share(y, n, squares)
+                            BlankSection::Square => squares,
+                            BlankSection::Strip => share(y, n, squares)
                                 .iter()
                                 .map(|&b| y.leaves[b as usize])
                                 .sum(),
@@ -247,7 +255,7 @@ impl<'a> Layouts<'a> {
             .collect()
     }
 
-    fn cut(&mut self, section: Section, lanes: &[u32]) -> Outcome {
+    fn cut(&mut self, section: BlankSection, lanes: &[u32]) -> Outcome {
         if let Some(outcome) = self.known.get(&(section, lanes.to_vec())) {
             return outcome.clone();
         }

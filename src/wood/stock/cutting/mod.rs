@@ -20,8 +20,8 @@ mod section;
 pub use budget::Budget;
 pub use needs::{Blank, StripNeed};
 pub use plan::{CuttingPlan, Expense, LaneCut, LeafCut, PieceCut, PlankCut};
-pub use scarf::{Joint, Scarfed};
-pub use section::{Section, SectionYield};
+pub use scarf::{ScarfJoint, ScarfedBlanks};
+pub use section::{BlankSection, SectionYield};
 
 use super::{CourseKind, Profiles, Scarfing, Shop, StockError};
 

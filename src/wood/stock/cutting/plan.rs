@@ -2,9 +2,9 @@
 
 use super::layout::{Instance, share};
 use super::needs::Blank;
-use super::scarf::Scarfed;
+use super::scarf::ScarfedBlanks;
 use super::search::Found;
-use super::section::{Section, SectionYield};
+use super::section::{BlankSection, SectionYield};
 use crate::wood::stock::{Aim, CourseKind, Profiles, Shop, rough};
 use serde::Serialize;
 
@@ -36,7 +36,7 @@ pub struct LaneCut {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct LeafCut {
     /// What it is sawn for.
-    pub section: Section,
+    pub section: BlankSection,
     /// Rough thickness, mm.
     pub thickness: f64,
     /// Rough width of its lanes, mm.
@@ -73,7 +73,7 @@ pub struct CuttingPlan {
     /// Planks in the shop's order.
     pub planks: Vec<PlankCut>,
     /// How the blanks of each need are scarfed, in the order of the needs.
-    pub scarfs: Vec<Scarfed>,
+    pub scarfs: Vec<ScarfedBlanks>,
     /// What it takes.
     pub expense: Expense,
     /// The aim's value: planks, or price.
@@ -139,7 +139,7 @@ fn gap(value: f64, bound: f64) -> f64 {
 
 /// Hands the lanes of `found` out to leaves and planks.
 pub(super) fn assemble(
-    scarfed: &[Scarfed],
+    scarfed: &[ScarfedBlanks],
     shop: &Shop,
     profiles: &Profiles,
     yields: &[SectionYield],
@@ -154,7 +154,7 @@ pub(super) fn assemble(
         given: [vec![], vec![]],
         lane: [vec![], vec![]],
     };
-    for section in Section::BOTH {
+    for section in BlankSection::BOTH {
         supply.given[section as usize] = vec![0; found.demand[section as usize].pieces.len()];
         supply.lane[section as usize] = vec![0; found.layout.sections[section as usize].len()];
     }
@@ -164,8 +164,8 @@ pub(super) fn assemble(
         for squares in share(y, count, found.layout.squares[size]) {
             let mut leaves = Vec::new();
             for (section, n) in [
-                (Section::Square, squares),
-                (Section::Strip, y.leaves[squares as usize]),
+                (BlankSection::Square, squares),
+                (BlankSection::Strip, y.leaves[squares as usize]),
             ] {
                 let [thickness, lane_width] = sizes[section as usize];
                 let room = y.lanes[section as usize];
@@ -216,7 +216,7 @@ pub(super) fn assemble(
 /// Lanes still to be handed out.
 struct Supply<'a> {
     found: &'a Found,
-    scarfed: &'a [Scarfed],
+    scarfed: &'a [ScarfedBlanks],
     kerf: f64,
     shortest: f64,
     /// By section and section of piece, instances given out.
@@ -226,7 +226,7 @@ struct Supply<'a> {
 }
 
 impl Supply<'_> {
-    fn next(&mut self, section: Section, length: u32) -> Option<LaneCut> {
+    fn next(&mut self, section: BlankSection, length: u32) -> Option<LaneCut> {
         let s = section as usize;
         let groups = &self.found.layout.sections[s];
         let group = groups.iter().position(|g| g.length == length)?;

@@ -5,20 +5,20 @@
 
 use super::budget::Budget;
 use super::needs::StripNeed;
-use super::section::{Section, SectionYield};
+use super::section::{BlankSection, SectionYield};
 use crate::wood::stock::{Shop, StockError};
 use serde::Serialize;
 
 /// A scarf.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Joint {
+pub struct ScarfJoint {
     /// Where it begins on the blank, mm from the tail end.
     pub from: f64,
     /// Where it ends, mm from the tail end.
     pub to: f64,
 }
 
-impl Joint {
+impl ScarfJoint {
     /// Its middle, mm from the blank's tail end.
     pub fn middle(&self) -> f64 {
         (self.from + self.to) / 2.0
@@ -27,11 +27,11 @@ impl Joint {
 
 /// How the blanks of a need are pieced together.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Scarfed {
+pub struct ScarfedBlanks {
     /// Lengths of the pieces from the tail, mm; one piece is an unjointed blank.
     pub pieces: Vec<f64>,
     /// Joints between them.
-    pub joints: Vec<Joint>,
+    pub joints: Vec<ScarfJoint>,
 }
 
 /// Choices kept for each need.
@@ -50,22 +50,22 @@ pub(super) fn scarf_all(
     longest: u32,
     unequal: bool,
     budget: &Budget,
-) -> Result<Vec<Scarfed>, StockError> {
+) -> Result<Vec<ScarfedBlanks>, StockError> {
     let mut order: Vec<usize> = (0..needs.len()).collect();
     order.sort_by_key(|&i| (needs[i].course, i));
-    let mut choices: Vec<Vec<Scarfed>> = Vec::new();
+    let mut choices: Vec<Vec<ScarfedBlanks>> = Vec::new();
     for &i in &order {
         let need = &needs[i];
         let most = yields
             .iter()
-            .filter(|y| y.gives(Section::of(need.kind)) && y.length <= longest)
+            .filter(|y| y.gives(BlankSection::of(need.kind)) && y.length <= longest)
             .map(|y| y.length)
             .max()
             .unwrap_or(0);
         let found = options(
             need,
             shop,
-            overlap[Section::of(need.kind) as usize],
+            overlap[BlankSection::of(need.kind) as usize],
             f64::from(most),
             unequal,
         );
@@ -86,7 +86,7 @@ pub(super) fn scarf_all(
     for _ in 0..TRIES {
         let at = picked.len();
         if at == order.len() {
-            let mut all: Vec<Option<Scarfed>> = vec![None; needs.len()];
+            let mut all: Vec<Option<ScarfedBlanks>> = vec![None; needs.len()];
             for (k, &i) in order.iter().enumerate() {
                 all[i] = Some(choices[k][picked[k]].clone());
             }
@@ -128,7 +128,13 @@ pub(super) fn scarf_all(
     })
 }
 
-fn staggered(a: &StripNeed, x: &Scarfed, b: &StripNeed, y: &Scarfed, least: f64) -> bool {
+fn staggered(
+    a: &StripNeed,
+    x: &ScarfedBlanks,
+    b: &StripNeed,
+    y: &ScarfedBlanks,
+    least: f64,
+) -> bool {
     // Laminations of one strip touch the next one of it only.
     let apart = match (a.lamination, b.lamination) {
         (Some(m), Some(n)) if a.strip == b.strip => m.abs_diff(n) > 1,
@@ -149,9 +155,9 @@ fn options(
     overlap: f64,
     longest: f64,
     unequal: bool,
-) -> Vec<Scarfed> {
+) -> Vec<ScarfedBlanks> {
     if need.length <= longest || need.count == 0 {
-        return vec![Scarfed {
+        return vec![ScarfedBlanks {
             pieces: vec![need.length],
             joints: Vec::new(),
         }];
@@ -160,7 +166,7 @@ fn options(
     if fewest == 0 {
         return Vec::new();
     }
-    let mut found: Vec<(usize, f64, Scarfed)> = Vec::new();
+    let mut found: Vec<(usize, f64, ScarfedBlanks)> = Vec::new();
     for pieces in [fewest, fewest + 1] {
         let joints = pieces - 1;
         // A finer grid where there are few joints to place; 20, 50, 150, 450 … mm.
@@ -198,10 +204,10 @@ pub(super) fn fewest_pieces(length: f64, longest: f64, overlap: f64) -> usize {
     }
 }
 
-fn scarfed(length: f64, middles: &[f64], overlap: f64) -> Scarfed {
-    let joints: Vec<Joint> = middles
+fn scarfed(length: f64, middles: &[f64], overlap: f64) -> ScarfedBlanks {
+    let joints: Vec<ScarfJoint> = middles
         .iter()
-        .map(|m| Joint {
+        .map(|m| ScarfJoint {
             from: m - overlap / 2.0,
             to: m + overlap / 2.0,
         })
@@ -213,7 +219,7 @@ fn scarfed(length: f64, middles: &[f64], overlap: f64) -> Scarfed {
         from = joint.from;
     }
     pieces.push(length - from);
-    Scarfed { pieces, joints }
+    ScarfedBlanks { pieces, joints }
 }
 
 struct Pick<'a> {

@@ -4,8 +4,8 @@ use super::budget::Budget;
 use super::candidates::{Candidates, Cost};
 use super::layout::{Demand, Layout, Layouts, Verdict};
 use super::needs::{StripNeed, blanks};
-use super::scarf::{Scarfed, fewest_pieces};
-use super::section::{Section, SectionYield};
+use super::scarf::{ScarfedBlanks, fewest_pieces};
+use super::section::{BlankSection, SectionYield};
 use crate::wood::stock::{Shop, StockError};
 
 /// Layouts tried at most.
@@ -28,12 +28,12 @@ pub(super) struct Found {
 /// Least planks for the pieces of `scarfed`.
 pub(super) fn least_planks(
     needs: &[StripNeed],
-    scarfed: &[Scarfed],
+    scarfed: &[ScarfedBlanks],
     shop: &Shop,
     yields: &[SectionYield],
     budget: &Budget,
 ) -> Result<Found, StockError> {
-    let demand = Section::BOTH.map(|section| Demand::of(section, needs, scarfed, shop));
+    let demand = BlankSection::BOTH.map(|section| Demand::of(section, needs, scarfed, shop));
     let mut layouts = Layouts::new(yields, &demand, shop.kerfs.crosscut.ceil() as u32, budget);
     let not_enough = || StockError::NotEnough {
         length: demand.iter().map(Demand::length).sum(),
@@ -90,7 +90,7 @@ pub(super) fn least_by_length(
     let mut needed = [0.0; 2];
     for blank in blanks(needs, shop) {
         let need = &needs[blank.need];
-        let s = Section::of(need.kind) as usize;
+        let s = BlankSection::of(need.kind) as usize;
         let longest = yields.iter().map(|y| y.length).max().unwrap_or(0);
         let pieces = fewest_pieces(need.length, f64::from(longest), overlap[s]).max(1) as f64;
         needed[s] += need.length + (pieces - 1.0) * overlap[s] + pieces * kerf;

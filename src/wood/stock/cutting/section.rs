@@ -7,14 +7,14 @@ use serde::Serialize;
 /// The two sections that blanks are sawn to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Section {
+pub enum BlankSection {
     /// Bead-only and bead-and-cove strips.
     Strip,
     /// Square starters.
     Square,
 }
 
-impl Section {
+impl BlankSection {
     /// Both, with their index in pairs.
     pub(super) const BOTH: [Self; 2] = [Self::Strip, Self::Square];
 
@@ -40,15 +40,15 @@ pub struct SectionYield {
 
 impl SectionYield {
     /// Most leaves of `section` from one plank.
-    pub fn most(&self, section: Section) -> u32 {
+    pub fn most(&self, section: BlankSection) -> u32 {
         match section {
-            Section::Strip => self.leaves.first().copied().unwrap_or(0),
-            Section::Square => self.leaves.len() as u32 - 1,
+            BlankSection::Strip => self.leaves.first().copied().unwrap_or(0),
+            BlankSection::Square => self.leaves.len() as u32 - 1,
         }
     }
 
     /// Whether a plank yields any lane of `section`.
-    pub fn gives(&self, section: Section) -> bool {
+    pub fn gives(&self, section: BlankSection) -> bool {
         self.most(section) * self.lanes[section as usize] > 0
     }
 }
@@ -98,7 +98,7 @@ pub(super) fn yields(
     for need in needs.iter().filter(|n| n.count > 0) {
         if !all
             .iter()
-            .any(|y| y.gives(Section::of(need.kind)) && y.length > 0)
+            .any(|y| y.gives(BlankSection::of(need.kind)) && y.length > 0)
         {
             let [thickness, width] = rough(profiles, shop, need.kind);
             return Err(StockError::TooSmall {

@@ -16,7 +16,7 @@ mod price;
 mod problem;
 mod search;
 
-pub use problem::{LengthsError, Outcome, Piece, Problem, Stock, Used};
+pub use problem::{LengthsError, Outcome, PieceLength, Problem, Stock, Used};
 
 impl Problem {
     /// A plan of least cost, or the best found within `effort`.

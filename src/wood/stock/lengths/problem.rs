@@ -15,7 +15,7 @@ pub struct Stock {
 
 /// Pieces of one length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct Piece {
+pub struct PieceLength {
     /// Length, kerf included.
     pub length: u32,
     /// How many are wanted.
@@ -28,7 +28,7 @@ pub struct Problem {
     /// Kinds of stock.
     pub stock: Vec<Stock>,
     /// Kinds of pieces; two kinds may share a length.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<PieceLength>,
 }
 
 /// One length of stock used.
