@@ -301,7 +301,7 @@ fn usual(
                     (0.75 * centre, 1.3 * centre)
                 }
             };
-            let [low, high] = range(key);
+            let [low, high] = key.range().unwrap();
             let value = dice.between(least, most).clamp(low, high);
             Value::Number(if matches!(key.kind, KeyKind::Count(..)) {
                 value.round()
@@ -359,7 +359,7 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
             Value::Places(rising(dice, count))
         }
         KeyKind::Length(..) | KeyKind::Degrees(..) | KeyKind::Number(..) | KeyKind::Count(..) => {
-            let [least, most] = range(key);
+            let [least, most] = key.range().unwrap();
             let value = match dice.below(7) {
                 0 => least,
                 1 => most,
@@ -371,17 +371,6 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
                 value
             })
         }
-    }
-}
-
-/// Least and greatest number that a key takes.
-fn range(key: &Key) -> [f64; 2] {
-    match key.kind {
-        KeyKind::Length(least, most)
-        | KeyKind::Degrees(least, most)
-        | KeyKind::Number(least, most) => [least, most],
-        KeyKind::Count(least, most) => [f64::from(least), f64::from(most)],
-        _ => [f64::NAN; 2],
     }
 }
 
