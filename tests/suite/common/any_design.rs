@@ -133,11 +133,10 @@ fn fill(
     let rivals: Vec<&str> = table.keys.iter().filter_map(|k| k.instead).collect();
     let instead: Vec<&str> = rivals.into_iter().filter(|_| dice.chance(0.04)).collect();
     for key in table.keys {
-        let required = match key.fallback {
-            Fallback::Required => true,
-            Fallback::RequiredUnless(_) => true,
-            _ => false,
-        };
+        let required = matches!(
+            key.fallback,
+            Fallback::Required | Fallback::RequiredUnless(_)
+        );
         let replaced = key.instead.is_some_and(|other| instead.contains(&other));
         let rival = table.keys.iter().any(|k| k.instead == Some(key.name));
         let wanted = match rival {
