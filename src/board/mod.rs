@@ -80,6 +80,9 @@ pub struct Board {
     pub quick_findings: Vec<Finding>,
 }
 
+/// Most planes of a rail beside those of the ribs: half a millimetre apart on the longest board.
+pub const MOST_PLANES: f64 = 9000.0;
+
 /// Spacing of the planes, mm, in which the rail is solved between ribs.
 const RAIL_STEP: f64 = 10.0;
 
@@ -224,12 +227,13 @@ fn vent(pads: &Pads) -> Option<[f64; 2]> {
     vent.map(|f| f.middle)
 }
 
-/// Planes for the rail: both faces and the centre of every rib, and others about `step` mm apart from block to block.
+/// Planes for the rail: both faces and the centre of every rib, and others about `step` mm apart from block to block; a step that is no
+/// length, or asks for more than [`MOST_PLANES`], gives as few or as many as there may be.
 pub fn rail_planes(design: &Design, step: f64) -> Vec<f64> {
     let c = &design.construction;
     let mut planes = planes(c);
     let (start, end) = (c.tail_block, design.length - c.nose_block);
-    let count = ((end - start) / step).ceil().max(1.0) as usize;
+    let count = (((end - start) / step).ceil().min(MOST_PLANES) as usize).max(1);
     // Planes too near to each other make directions of strips noisy.
     let apart = c.rib / 4.0;
     for i in 0..=count {

@@ -171,14 +171,7 @@ fn ranges_in(unit: Unit) -> Value {
         let mut properties = Map::new();
         let mut conditions = Vec::new();
         for key in table.keys {
-            let bounds = |least: f64, most: f64| {
-                // A bound that the unit rounds up must not refuse what the parser takes.
-                let [least, most] = [least, most].map(|mm| unit.from_mm(mm));
-                json!({
-                    "minimum": least - 1e-12 * least.abs(),
-                    "maximum": most + 1e-12 * most.abs(),
-                })
-            };
+            let bounds = |least: f64, most: f64| json!({ "minimum": unit.from_mm(least), "maximum": unit.from_mm(most) });
             match key.kind {
                 KeyKind::Length(least, most) => {
                     properties.insert(key.name.to_owned(), bounds(least, most));

@@ -57,7 +57,7 @@ const fn usual_nose_block(nose: Nose) -> f64 {
 fn evenly(from: f64, to: f64, spacing: f64) -> Vec<f64> {
     let hollow = to - from;
     // Bounded by the ranges of length and spacing; at least one where a draft has no numbers there.
-    let count = (hollow / spacing).floor().max(1.0).min(60.0) as u32;
+    let count = ((hollow / spacing).floor().min(60.0) as u32).max(1);
     let first = from + (hollow - f64::from(count - 1) * spacing) / 2.0;
     let station = |i| spacing.mul_add(f64::from(i), first);
     (0..count).map(station).collect()

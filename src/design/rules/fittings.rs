@@ -86,7 +86,7 @@ fn tabs(draft: &Draft, breaks: &mut Breaks) {
                 continue;
             }
             breaks.add(
-                &[key("fins.tab_spacing")],
+                &[key("fins.tab_spacing"), key("fins.cut_length")],
                 [fin.cut.spacing, least],
                 message,
                 format!("give a `tab_spacing` of at least {room} mm, or a lesser `cut_length`"),

@@ -133,11 +133,10 @@ fn fill(
     let rivals: Vec<&str> = table.keys.iter().filter_map(|k| k.instead).collect();
     let instead: Vec<&str> = rivals.into_iter().filter(|_| dice.chance(0.04)).collect();
     for key in table.keys {
-        let required = match key.fallback {
-            Fallback::Required => true,
-            Fallback::RequiredUnless(_) => true,
-            _ => false,
-        };
+        let required = matches!(
+            key.fallback,
+            Fallback::Required | Fallback::RequiredUnless(_)
+        );
         let replaced = key.instead.is_some_and(|other| instead.contains(&other));
         let rival = table.keys.iter().any(|k| k.instead == Some(key.name));
         let wanted = match rival {
@@ -301,7 +300,7 @@ fn usual(
                     (0.75 * centre, 1.3 * centre)
                 }
             };
-            let [low, high] = range(key);
+            let [low, high] = key.range().unwrap();
             let value = dice.between(least, most).clamp(low, high);
             Value::Number(if matches!(key.kind, KeyKind::Count(..)) {
                 value.round()
@@ -359,7 +358,7 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
             Value::Places(rising(dice, count))
         }
         KeyKind::Length(..) | KeyKind::Degrees(..) | KeyKind::Number(..) | KeyKind::Count(..) => {
-            let [least, most] = range(key);
+            let [least, most] = key.range().unwrap();
             let value = match dice.below(7) {
                 0 => least,
                 1 => most,
@@ -371,17 +370,6 @@ fn anywhere(design: &AnyDesign, dice: &mut Dice, table: &TableKeys, key: &'stati
                 value
             })
         }
-    }
-}
-
-/// Least and greatest number that a key takes.
-fn range(key: &Key) -> [f64; 2] {
-    match key.kind {
-        KeyKind::Length(least, most)
-        | KeyKind::Degrees(least, most)
-        | KeyKind::Number(least, most) => [least, most],
-        KeyKind::Count(least, most) => [f64::from(least), f64::from(most)],
-        _ => [f64::NAN; 2],
     }
 }
 
