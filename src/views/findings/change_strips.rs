@@ -83,7 +83,7 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
             place(*now, unit)
         ),
         Change::PlankCount { name, more, to, .. } => {
-            format!("get {more} more of {name}, {to} in all")
+            format!("get {more} more of {name}, {to} altogether")
         }
         _ => return None,
     })
@@ -103,7 +103,7 @@ fn section(to: &Strip, now: &Strip, unit: Unit) -> String {
         }
     };
     format!(
-        "make the strips {} thick, bead {} and cove {} in radius, cove {} deep",
+        "make the strips {} thick, bead radius {}, cove radius {}, cove depth {}",
         at_most(to.thickness, unit),
         fine(to.bead_radius),
         fine(to.cove_radius),
