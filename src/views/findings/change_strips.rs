@@ -1,6 +1,6 @@
 //! Changes of strips and planks in words.
 
-use super::numbers::{at_most, fine};
+use super::numbers::{at_most, fine, tenths};
 use crate::design::finding::Change;
 use crate::design::timber::SOFTENED;
 use crate::design::units::{Unit, hundredths, place};
@@ -31,7 +31,7 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
         Change::Laminations { count, laid, now } => format!(
             "bend each starter as {count} laminations of {} × {}, {}, and glue them together on the frame: {} in [construction.starter]",
             at_most(now.size / *count as f64, unit),
-            at_most(now.size, unit),
+            tenths(now.size, unit),
             laid.words(),
             if *laid == now.laid {
                 "`laminations`"

@@ -87,7 +87,7 @@ fn rail(f: &Finding, unit: Unit) -> Option<String> {
     let (worst, place) = (f.value?, f.place?);
     let near = ribs(f).or(place.rib.map(|rib| numbered("rib", &[rib])))?;
     Some(format!(
-        "near {near}, at worst {} in course {}, {} from the tail",
+        "near {near}, at worst {}, course {}, {} from the tail",
         margin(f.code, worst, unit),
         place.course?,
         units::place(place.x?, unit)

@@ -224,7 +224,7 @@ fn a_negative_margin_says_which_way_it_fails() {
     let words = |code| text(&full(code, Part::Rail), Unit::Mm).extent;
     assert_eq!(
         words(Code::PlaningAllowance),
-        "near rib 3, at worst 0.25 mm inside the finished rail in course 2, 1234 mm from the tail"
+        "near rib 3, at worst 0.25 mm inside the finished rail, course 2, 1234 mm from the tail"
     );
     assert!(words(Code::WoodBehindRail).contains("at worst open by 0.25 mm"));
     let inches = text(&full(Code::JointGap, Part::Rail), Unit::In);
