@@ -255,7 +255,7 @@ fn boards() -> Vec<(&'static [Code], String)> {
             format!("{round}\n[construction.holes]\npattern = \"none\"\nbreather = \"40 mm\""),
         ),
         (
-            &[Code::SlotUnrelieved],
+            &[Code::SlotNarrow],
             format!("{round}\n[construction.cutter]\nrelief = \"wall\"\ndiameter = \"8 mm\""),
         ),
         (

@@ -1,6 +1,6 @@
 //! Changes of strips and planks in words.
 
-use super::numbers::{at_most, fine};
+use super::numbers::{at_most, fine, tenths};
 use crate::design::finding::Change;
 use crate::design::timber::SOFTENED;
 use crate::design::units::{Unit, hundredths, place};
@@ -31,7 +31,7 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
         Change::Laminations { count, plane, now } => format!(
             "bend each starter as {count} laminations of {} × {}, {}, and glue them together on the frame: {} in [construction.starter]",
             at_most(now.size / *count as f64, unit),
-            at_most(now.size, unit),
+            tenths(now.size, unit),
             plane.words(),
             if *plane == now.lamination_plane {
                 "`laminations`"
@@ -83,7 +83,7 @@ pub(super) fn strip_words(change: &Change, unit: Unit) -> Option<String> {
             place(*now, unit)
         ),
         Change::PlankCount { name, more, to, .. } => {
-            format!("get {more} more of {name}, {to} in all")
+            format!("get {more} more of {name}, {to} altogether")
         }
         _ => return None,
     })
@@ -103,7 +103,7 @@ fn section(to: &Strip, now: &Strip, unit: Unit) -> String {
         }
     };
     format!(
-        "make the strips {} thick, bead {} and cove {} in radius, cove {} deep",
+        "make the strips {} thick, bead radius {}, cove radius {}, cove depth {}",
         at_most(to.thickness, unit),
         fine(to.bead_radius),
         fine(to.cove_radius),

@@ -3,7 +3,7 @@
 use super::headline::ribs;
 use super::numbers::{degrees, fine, percent, tenths};
 use super::parts::{numbered, part_name, place_name};
-use crate::design::finding::{Code, Dimension, Fact, Finding, Half, SkinFault, Topic};
+use crate::design::finding::{Code, Dimension, Fact, Finding, Half, Part, SkinFault, Topic};
 use crate::design::units::{self, Unit, fine_size, list, place};
 
 /// Where, and how bad at worst; empty where the headline says it all.
@@ -87,7 +87,7 @@ fn rail(f: &Finding, unit: Unit) -> Option<String> {
     let (worst, place) = (f.value?, f.place?);
     let near = ribs(f).or(place.rib.map(|rib| numbered("rib", &[rib])))?;
     Some(format!(
-        "near {near}, at worst {} in course {}, {} from the tail",
+        "near {near}, at worst {}, course {}, {} from the tail",
         margin(f.code, worst, unit),
         place.course?,
         units::place(place.x?, unit)
@@ -131,11 +131,16 @@ fn strips(f: &Finding, at: &str, unit: Unit) -> Option<String> {
                 Fact::Used(ratio) => Some(ratio),
                 _ => None,
             })?;
+            let on = match &f.part {
+                Part::Starters(numbers) | Part::Strips(numbers) if numbers.len() > 1 => {
+                    format!(" on strip {}", strip?)
+                }
+                _ => String::new(),
+            };
             format!(
-                "{}, at worst {} ({used:.2} of the limit) on strip {}, {at}",
+                "{}, at worst {} ({used:.2} of the limit){on}, {at}",
                 part_name(&f.part),
                 percent(f.value?),
-                strip?
             )
         }
         Code::BendUnjudged => format!(
