@@ -27,6 +27,11 @@ pub fn glued(text: &str) -> String {
     out
 }
 
+/// `name` with no place to break a line at.
+pub fn unbroken(name: &str) -> String {
+    name.replace(' ', &GLUE.to_string())
+}
+
 /// Whether two words that follow each other are one thing.
 fn belong(before: &str, after: &str) -> bool {
     let before = before.trim_start_matches(['(', '−', '+', '-', '±', '"']);

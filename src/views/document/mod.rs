@@ -6,7 +6,7 @@
 mod glue;
 mod prose;
 
-pub use glue::{GLUE, glued};
+pub use glue::{GLUE, glued, unbroken};
 pub use prose::{Prose, Span};
 
 use super::drawing::{Drawing, Shading};

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::text::fine;
 use crate::board::Board;
 use crate::design::units::{Unit, place};
-use crate::views::document::{Block, Document, Remark, Section, Tone};
+use crate::views::document::{Block, Document, Remark, Section, Tone, unbroken};
 use crate::views::dry_fit::{Contact, ContactKind, GAP, Spot};
 use crate::views::table::{Cell, Quantity, Table};
 
@@ -20,7 +20,7 @@ pub fn dry_fit(board: &Board, contacts: &[Contact]) -> Document {
     for (kind, of) in kinds {
         let [overlap, gap] =
             [|c: &Contact| c.found.overlap, |c: &Contact| c.found.gap].map(|pick| worst(&of, pick));
-        let mut row = vec![Cell::from(kind.name()), of.len().into()];
+        let mut row = vec![Cell::from(unbroken(kind.name())), of.len().into()];
         row.extend(overlap);
         row.extend(gap);
         table.rows.push(row);

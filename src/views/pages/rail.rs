@@ -1,7 +1,7 @@
 //! The rail: the worst of everything it is judged by.
 
 use super::text::size;
-use crate::views::document::{Block, Definition, GLUE, Section};
+use crate::views::document::{Block, Definition, Section, unbroken};
 use crate::views::report::{Report, Worst, Worsts};
 use crate::views::table::{Cell, Quantity, Table};
 
@@ -98,8 +98,7 @@ pub(super) fn rail(report: &Report) -> Section {
             match j.least {
                 // The limit stays on one line.
                 Some(least) => {
-                    let limit = format!("(at least {})", fine(least));
-                    let limit = limit.replace(' ', &GLUE.to_string());
+                    let limit = unbroken(&format!("(at least {})", fine(least)));
                     format!("{} {limit}", j.name).into()
                 }
                 None => j.name.into(),

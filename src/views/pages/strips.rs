@@ -3,7 +3,7 @@
 use super::attachments::{Attachments, MILLING};
 use super::text::{section, size};
 use crate::board::Board;
-use crate::views::document::{Block, Prose, Section};
+use crate::views::document::{Block, Prose, Section, unbroken};
 use crate::views::report::{KindReport, Report};
 use crate::views::table::{Cell, Column, Quantity, Table};
 
@@ -42,7 +42,7 @@ pub(super) fn strips(
     table.columns[3] = Column::measured("used", "", 2);
     table.rows.extend(s.worst.iter().map(|w| {
         vec![
-            w.strained.name().into(),
+            unbroken(w.strained.name()).into(),
             Quantity::Percent(w.value, 2).into(),
             Quantity::Percent(w.limit, 2).into(),
             w.ratio.into(),
