@@ -34,7 +34,7 @@ pub use keyed::KeyedCut;
 pub use panel::{Skin, SkinOptions, skin, skins};
 pub use panels::Panels;
 pub use planked::Panel;
-pub use planks::{PlankScarfs, SkinPlank};
+pub use planks::{FlatPlank, PlankScarfs};
 pub use strain::Strain;
 pub use trouble::PanelTrouble;
 pub use verdict::{Cause, Finding, Treatment, Verdict, verdict};

@@ -8,6 +8,7 @@ use crate::rail::Kind;
 /// What is changed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum Change {
     /// Another section of the moulded strips.
     Strip(Strip),
