@@ -38,7 +38,7 @@ fn read(text: &str) -> Result<Vec<Vec<Vector<3>>>, Box<dyn Error>> {
     let row = |(number, line): (usize, &str)| {
         let numbers: Result<Vec<f64>, _> = line.split(',').map(|n| n.trim().parse()).collect();
         let numbers = numbers.map_err(|fault| format!("line {}: {fault}", number + 1))?;
-        if numbers.len() % 3 != 0 {
+        if !numbers.len().is_multiple_of(3) {
             return Err(format!("line {}: give x, y, z of every point", number + 1).into());
         }
         let points = numbers.chunks_exact(3);
@@ -53,8 +53,8 @@ fn ellipsoid() -> Vec<Vec<Vector<3>>> {
         let point = |j: u32| {
             let (side, down) = (PI * f64::from(j) / 32.0).sin_cos();
             // Exact on the centre plane and at the tips.
-            let side = if j % 32 == 0 { 0.0 } else { side };
-            let across = if i % 40 == 0 { 0.0 } else { across };
+            let side = if j.is_multiple_of(32) { 0.0 } else { side };
+            let across = if i.is_multiple_of(40) { 0.0 } else { across };
             Vector::from([
                 900.0 - 900.0 * along,
                 250.0 * across * side,

@@ -42,6 +42,7 @@ pub struct SpineKey {
 
 /// A joint between two pieces of the spine.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+#[non_exhaustive]
 pub enum PieceJoint {
     /// A key locked in a socket.
     Key(SpineKey),

@@ -358,7 +358,7 @@ fn outline(
     let start = starboard[0];
     let mut segments = arcs(&format!("rib {number}"), &starboard)?;
     let half = Path {
-        start: start,
+        start,
         segments,
         closed: false,
     };

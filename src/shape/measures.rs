@@ -19,6 +19,7 @@ pub struct SectionArea {
 
 /// Measures of a finished board; lengths in mm, areas mm², volumes mm³.
 #[derive(Debug, Clone, PartialEq, Serialize)]
+#[non_exhaustive]
 pub struct Measures {
     /// Length from tail to nose.
     pub length: f64,

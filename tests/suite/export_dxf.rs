@@ -106,10 +106,9 @@ fn rib() -> Drawing {
 }
 
 fn options(version: DxfVersion) -> DxfOptions {
-    DxfOptions {
-        version,
-        ..DxfOptions::default()
-    }
+    let mut options = DxfOptions::default();
+    options.version = version;
+    options
 }
 
 /// Writes the drawings and returns the auditor's reports; it fails on any error or fix.
@@ -216,11 +215,9 @@ fn both_versions_audit_clean_and_keep_every_number() {
 
 #[test]
 fn labels_become_strokes_on_the_mark_layer() {
-    let strokes = DxfOptions {
-        labels: Labels::Strokes,
-        reference: false,
-        ..DxfOptions::default()
-    };
+    let mut strokes = DxfOptions::default();
+    strokes.labels = Labels::Strokes;
+    strokes.reference = false;
     let mut drawing = rib().merged(scale_check());
     drawing.items[0].shape = Shape::Text(Text {
         at: Point::new(0.0, 300.0),
@@ -229,10 +226,8 @@ fn labels_become_strokes_on_the_mark_layer() {
         align: Align::End,
         content: (32u8..127).map(char::from).collect(),
     });
-    let old = DxfOptions {
-        version: DxfVersion::R12,
-        ..strokes
-    };
+    let mut old = strokes;
+    old.version = DxfVersion::R12;
     let texts = [strokes, old].map(|o| dxf::write(&drawing, &o).unwrap());
     for report in audited("dxf-strokes", &texts).into_iter().flatten() {
         let entities = report["entities"].as_array().unwrap();

@@ -47,10 +47,8 @@ fn a_100_mm_line_measures_100_mm_on_a_page() {
         false,
     ));
     // A wide stroke makes the ends dark enough to measure; its round caps add one width.
-    let options = SvgOptions {
-        line_width: 1.0,
-        ..SvgOptions::default()
-    };
+    let mut options = SvgOptions::default();
+    options.line_width = 1.0;
     let Some((x, y)) = inked("svg-line", &line, &options) else {
         return;
     };
@@ -86,10 +84,8 @@ fn arcs_and_cubics_reach_as_far_as_their_exact_bounds() {
         ("svg-arcs-back", path.reversed()),
     ] {
         let bounds = path.bounds();
-        let options = SvgOptions {
-            line_width: 1.0,
-            ..SvgOptions::default()
-        };
+        let mut options = SvgOptions::default();
+        options.line_width = 1.0;
         let Some((x, y)) = inked(name, &single(path), &options) else {
             return;
         };

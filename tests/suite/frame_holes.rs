@@ -122,7 +122,7 @@ fn rail_distance(board: &Board, rib: &Rib) -> f64 {
     let mut least = f64::INFINITY;
     for x in [rib.x - half, rib.x, rib.x + half] {
         let (stack, _) = board.rail.at(x).unwrap();
-        let line: Vec<Point> = stack.inner_boundary().unwrap().iter().copied().collect();
+        let line: Vec<Point> = stack.inner_boundary().unwrap();
         for hole in &rib.holes {
             for p in hole.flatten(FINE) {
                 least = least.min(distance(&line, Point::new(p.x.abs(), p.y)));

@@ -24,7 +24,7 @@ fn sheet(length: f64, joint: &str) -> String {
 fn keys(board: &Board) -> Vec<SpineKey> {
     let key = |joint: &PieceJoint| match joint {
         PieceJoint::Key(key) => *key,
-        PieceJoint::Scarf { .. } => panic!("a scarf"),
+        _ => panic!("no key"),
     };
     board.spine.joints.iter().map(key).collect()
 }

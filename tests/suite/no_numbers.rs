@@ -207,13 +207,9 @@ fn drawings_refuse_it() {
     };
     let svg_of = |d: &Drawing| svg::write(d, &svg::SvgOptions::default());
     let dxf_of = |d: &Drawing, version| {
-        dxf::write(
-            d,
-            &dxf::DxfOptions {
-                version,
-                ..dxf::DxfOptions::default()
-            },
-        )
+        let mut options = dxf::DxfOptions::default();
+        options.version = version;
+        dxf::write(d, &options)
     };
     for shape in shapes(1.0) {
         assert!(svg_of(&drawing(shape)).is_ok());

@@ -76,11 +76,11 @@ fn edge_miss(board: &Board, rib: &Rib) -> f64 {
             if points.iter().any(|p| p.x > reach || p.x < rib.slot_width) {
                 continue;
             }
-            let misses = points.map(|p| distance(&contour, p.into()));
+            let misses = points.map(|p| distance(&contour, p));
             worst = worst.max(misses[0].min(misses[1]));
             for (p, miss) in points.iter().zip(misses) {
                 assert!(
-                    miss < 0.01 || !inside(&contour, (*p).into()),
+                    miss < 0.01 || !inside(&contour, *p),
                     "rib {}: {p:?} is cut into",
                     rib.number
                 );
@@ -111,7 +111,7 @@ fn ribs_are_symmetric_and_meet_the_spine_half_way() {
         for rib in &board.ribs {
             let points = dense(&rib.outline);
             for p in points.iter().step_by(7) {
-                assert!(distance(&points, Vector::<2>::new(-p.x, p.y).into()) < 1e-6);
+                assert!(distance(&points, Vector::<2>::new(-p.x, p.y)) < 1e-6);
             }
             assert_eq!(rib.slot_width, c.spine + c.slot_clearance);
             assert_eq!(board.spine.slot_width, c.rib + c.slot_clearance);
@@ -120,10 +120,10 @@ fn ribs_are_symmetric_and_meet_the_spine_half_way() {
                 rib.x - board.spine.slot_width / 2.0,
                 rib.x + board.spine.slot_width / 2.0,
             ] {
-                assert!(distance(&spine, Vector::<2>::new(x, rib.slot_top).into()) < 1e-9);
+                assert!(distance(&spine, Vector::<2>::new(x, rib.slot_top)) < 1e-9);
             }
             for y in [-rib.slot_width / 2.0, rib.slot_width / 2.0] {
-                assert!(distance(&points, Vector::<2>::new(y, rib.slot_top).into()) < 1e-9);
+                assert!(distance(&points, Vector::<2>::new(y, rib.slot_top)) < 1e-9);
             }
             let [bottom, deck] = rib.heights;
             assert!((rib.slot_top - (bottom + deck) / 2.0).abs() < 1e-9);
@@ -166,7 +166,7 @@ fn spine_edges_are_the_centreline_of_the_inset_surface() {
                 } else {
                     middle.y.min(side.y)
                 };
-                let miss = distance(&contour, Vector::<2>::new(x, z).into());
+                let miss = distance(&contour, Vector::<2>::new(x, z));
                 assert!(miss < 0.01, "{name}, x = {x}: {miss}");
             }
         }

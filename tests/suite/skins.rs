@@ -92,11 +92,9 @@ fn the_halves_make_the_whole() {
 #[test]
 fn the_greatest_strains_settle() {
     for (board, skin) in each() {
-        let fine = SkinOptions {
-            row_step: skin.options.row_step / 2.0,
-            column_step: skin.options.column_step / 2.0,
-            ..skin.options
-        };
+        let mut fine = skin.options;
+        fine.row_step /= 2.0;
+        fine.column_step /= 2.0;
         let finer = boardwright::wood::skin::skin(
             &board.shell,
             &board.design.construction,
@@ -247,10 +245,8 @@ fn thicker_skins_are_judged_no_milder() {
 fn options_are_checked() {
     let (board, _) = &boards()[0];
     for overhang in [-1.0, 101.0, f64::NAN] {
-        let options = SkinOptions {
-            overhang,
-            ..SkinOptions::default()
-        };
+        let mut options = SkinOptions::default();
+        options.overhang = overhang;
         let got = skins(&board.shell, &board.design.construction, &options);
         assert!(matches!(got, Err(SkinError::Option { .. })));
     }

@@ -5,6 +5,7 @@ use serde::Serialize;
 /// What a part is of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "lowercase")]
+#[non_exhaustive]
 pub enum Material {
     /// Wood, weighed by its volume.
     Wood,

@@ -7,6 +7,7 @@ use crate::geometry::path::Path;
 
 /// What a fitting is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum FittingKind {
     /// A fin.
     Fin,

@@ -7,6 +7,7 @@ use std::fmt;
 
 /// What [`Mesh::check`] found; every count is zero and the volume positive for a sound mesh.
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct MeshReport {
     /// Number of triangles.
     pub triangles: usize,

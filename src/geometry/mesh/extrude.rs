@@ -7,6 +7,7 @@ use std::collections::VecDeque;
 
 /// Why a plate could not be made.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
 pub enum MeshError {
     /// A number is not finite.
     #[error(

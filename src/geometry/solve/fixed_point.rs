@@ -4,6 +4,7 @@
 /// those that can do nothing with such.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[must_use]
+#[non_exhaustive]
 pub struct Iteration<T> {
     /// The last value.
     pub value: T,

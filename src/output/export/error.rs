@@ -6,6 +6,7 @@ use crate::views::drawing::DrawingFault;
 
 /// Why a file was not written.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
 pub enum ExportError {
     /// The drawing fails its check.
     #[error("drawing '{title}' is not fit to cut, {} faults: {}", faults.len(), listed(faults))]

@@ -10,6 +10,7 @@ use svg::node::element;
 
 /// How to write an SVG.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct SvgOptions {
     /// Blank border round the drawing, mm.
     pub margin: f64,

@@ -21,6 +21,7 @@ pub struct DrawingFault {
 
 /// What is wrong with an item.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
 pub enum Defect {
     /// A coordinate, bulge, height or angle is not a finite number.
     #[error("a number is not finite; look for a division by zero in the part that drew it")]

@@ -9,6 +9,7 @@ use super::solid::Solid;
 /// What sort of neighbours two parts are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum ContactKind {
     /// A rib on the bottom skin.
     RibOnBottom,

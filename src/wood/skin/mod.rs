@@ -33,6 +33,6 @@ pub use keyed::KeyedCut;
 pub use panel::{Skin, SkinOptions, skin, skins};
 pub use panels::Panels;
 pub use planked::Panel;
-pub use planks::{PlankScarfs, SkinPlank};
+pub use planks::{FlatPlank, PlankScarfs};
 pub use strain::Strain;
 pub use verdict::{Cause, Treatment, Verdict, WorstCause, verdict};

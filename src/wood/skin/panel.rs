@@ -13,6 +13,7 @@ use crate::shape::Shell;
 
 /// How skins are developed; lengths in mm.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+#[non_exhaustive]
 pub struct SkinOptions {
     /// How far the panel reaches past the finished outline, 0 to 100.
     pub overhang: f64,

@@ -2,7 +2,7 @@
 
 use super::keyed::{KeyedCut, keyed_cuts};
 use super::planks::{PlankScarfs, scarf};
-use super::{Greatest, Skin, SkinPlank, Verdict, verdict};
+use super::{FlatPlank, Greatest, Skin, Verdict, verdict};
 use crate::design::{Design, PanelJoint};
 use crate::geometry::curve::Vector;
 
@@ -16,7 +16,7 @@ pub struct Panel {
     /// What strain and bending ask for.
     pub verdict: Verdict,
     /// Planks from port to starboard.
-    pub planks: Vec<SkinPlank>,
+    pub planks: Vec<FlatPlank>,
     /// Cuts across it, from the tail, where it is made of pieces keyed together.
     pub cuts: Vec<KeyedCut>,
 }
@@ -69,7 +69,7 @@ impl Panel {
 
     /// Length of all seams between planks, mm.
     pub fn seams(&self) -> f64 {
-        let along = |w: &[SkinPlank]| {
+        let along = |w: &[FlatPlank]| {
             let from = w[0].reach[0].max(w[1].reach[0]);
             w[0].reach[1].min(w[1].reach[1]) - from
         };

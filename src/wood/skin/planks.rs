@@ -8,7 +8,7 @@ use crate::geometry::curve::polyline::height_on;
 
 /// One plank of a flat panel.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
-pub struct SkinPlank {
+pub struct FlatPlank {
     /// Its edges from the centreline in the flat, mm, port negative, rising.
     pub edges: [f64; 2],
     /// Where it begins and ends along the flat panel, mm.
@@ -17,7 +17,7 @@ pub struct SkinPlank {
     pub scarfs: Vec<f64>,
 }
 
-impl SkinPlank {
+impl FlatPlank {
     /// Its width, mm.
     pub fn width(&self) -> f64 {
         self.edges[1] - self.edges[0]
@@ -46,7 +46,7 @@ impl Skin {
     /// Planks `width` mm wide at most, edge to edge from port to starboard, a seam or the middle of a plank on the centreline. All are
     /// full but the outermost, which are ripped to what is left; a leaf narrower than a quarter plank (common practice, no published
     /// source) is evened out with its neighbour. Empty unless `width` is at least 10 mm.
-    pub fn planks(&self, width: f64, centre: PanelCentre) -> Vec<SkinPlank> {
+    pub fn planks(&self, width: f64, centre: PanelCentre) -> Vec<FlatPlank> {
         let contour = self.contour();
         let half = contour.iter().map(|p| p.y).fold(0.0, f64::max);
         if !(width >= 10.0 && half > 0.0) {
@@ -72,7 +72,7 @@ impl Skin {
                 inner
             };
             let (from, to) = contour_reach(&contour, inner);
-            SkinPlank {
+            FlatPlank {
                 edges,
                 reach: [from, to],
                 scarfs: Vec::new(),
@@ -98,7 +98,7 @@ const TRIED: usize = 60;
 /// Scarfs the planks that are longer than the stock, one full piece apart. Plank by plank from port the scarfs go where the fewest
 /// pieces are shorter than wanted and the fewest scarfs lie nearer than the stagger to those of the plank before; of such places, to
 /// the one with the fewest scarfs and then the longest first piece.
-pub(super) fn scarf(planks: &mut [SkinPlank], how: &PlankScarfs) {
+pub(super) fn scarf(planks: &mut [FlatPlank], how: &PlankScarfs) {
     let gain = how.stock - how.scarf;
     if gain <= how.scarf || gain.is_nan() {
         return;
@@ -120,7 +120,7 @@ pub(super) fn scarf(planks: &mut [SkinPlank], how: &PlankScarfs) {
     }
 }
 
-impl SkinPlank {
+impl FlatPlank {
     /// Lengths of the pieces of a plank with these scarfs, from the tail, mm.
     pub fn pieces(&self, scarfs: &[f64], scarf: f64) -> Vec<f64> {
         let mut from = self.reach[0];

@@ -6,6 +6,7 @@ use serde::Serialize;
 /// A caution to print beside a machine.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum Caution {
     /// Guards, riving knife, push sticks.
     Saw,

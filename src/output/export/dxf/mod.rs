@@ -15,6 +15,7 @@ use std::borrow::Cow;
 
 /// Which version of the format.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum DxfVersion {
     /// AC1015, of the year 2000: light polylines. What nearly every program reads.
     R2000,
@@ -36,6 +37,7 @@ pub enum Labels {
 
 /// How to write a DXF.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct DxfOptions {
     /// Version.
     pub version: DxfVersion,
