@@ -30,11 +30,12 @@
 //! 1. *Lines.* Each of *θₖ*, *s* and *e* is the smoothest line near what the guide has plane by plane, every course standing on the smoothed
 //!    ones below; *e* is moved outboard until it is proud of the finished surface in every plane (`smoothing.rs`, `unknowns.rs`).
 //! 2. *Directions.* A strip's direction in a plane is the slope of its own path, read off its middles in the neighbouring planes
-//!    (`directions.rs`).
+//!    (`directions.rs`). Starters side by side lie flat together: the inner ones take the outermost's.
 //! 3. *Balance.* Over all planes the least excess of cover over what is required equals that of proud, over moulded strips.
 //!
 //! **Residuals** (`residuals.rs`). Of 2 the *movement*: how far a strip's head moves, mm, when directions are taken once more and the stacks
-//! built anew; a course that comes or goes in a plane has none, and is counted. Of 3 the *imbalance*, mm: excess of proud less excess of cover. 1 is solved exactly at each depth on a grid of its own.
+//! built anew; a course that comes or goes in a plane has none, and is counted. Of 3 the *imbalance*, mm: excess of proud less excess of
+//! cover. 1 is solved exactly at each depth on a grid of its own.
 //!
 //! # The iteration
 //!
@@ -49,8 +50,9 @@
 //!
 //! The search stage hands its last depth and slope to the build stage. Of the rails built the best balanced is kept, with its
 //! [`Convergence`]. There need be no balance: where a course comes or goes the margins jump, and the depth may come to an end of its range;
-//! [`Balance`] says which. Nothing proves that the rounds converge. On ordinary boards each makes the movement some ten times smaller; a
-//! rail that still moves after the last is a finding of [`rail_findings`].
+//! [`Balance`] says which. Nothing proves that the rounds converge. On the three examples two to four rounds settle the strips, and three or
+//! four depths balance them; thick starters bent flat round a broad nose need not settle. A rail that still moves after the last round is a
+//! finding of [`rail_findings`].
 //!
 //! Cost: a round builds every stack once, and a depth of the build stage follows the guide in every plane once. Both run on all processors;
 //! results do not depend on their number.

@@ -57,7 +57,7 @@ fn solved_within(board: &Board, limits: SolveLimits) -> Rail {
 
 /// The greatest miss, mm, between the direction a strip was built with and the slope of its own path in the planes the rail was asked
 /// for in, by central differences, over the distance to the nearer neighbour; with its place and course. `near_run_outs` takes in planes
-/// next to where the course ends.
+/// next to where the course ends. Inner starters are left out: side by side they are laid parallel to the outermost.
 fn direction_miss(design: &Design, rail: &Rail, near_run_outs: bool) -> (f64, f64, usize) {
     let own = rail_planes(design, 10.0);
     let stacks = rail.stacks.iter().filter(|s| own.contains(&s.x));
@@ -66,7 +66,8 @@ fn direction_miss(design: &Design, rail: &Rail, near_run_outs: bool) -> (f64, f6
     for w in stacks.windows(5) {
         let within = if near_run_outs { &w[1..4] } else { w };
         let courses = within.iter().map(|s| s.courses.len()).min().unwrap();
-        for i in 0..courses {
+        let parallel = |i: &usize| *i > 0 && !w[2].courses[*i].is_moulded();
+        for i in (0..courses).filter(|i| !parallel(i)) {
             let middle = |s: usize| {
                 let body = w[s].courses[i].body();
                 let middle = (body.foot + body.head) / 2.0;
