@@ -9,6 +9,7 @@ use crate::design::finding::{BoardEnd, Change, Code, Fact, Finding, Part, Place}
 use crate::design::{Construction, Design};
 use crate::geometry::curve::{Vector, graph, polyline};
 use crate::geometry::path::Path;
+use crate::geometry::solve::fixed_point;
 use crate::shape::{Shell, Side};
 
 /// The spine, seen from starboard: x from the tail, z up, both in the board's coordinates.
@@ -36,8 +37,9 @@ pub struct Spine {
 
 /// Places at which the spine's edges are computed, about one every 8 mm on a short board.
 const STEPS: usize = 240;
-/// How closely, mm, the half-breadth of its faces is met.
-const BREADTH: f64 = 1e-6;
+/// How closely the section parameter at the breadth of its faces is found, about a millionth of a millimetre, and in how many rounds.
+const FOUND: f64 = 1e-9;
+const ROUNDS: usize = 30;
 /// Least height of the spine, mm.
 const LEAST: f64 = 4.0;
 
@@ -179,20 +181,20 @@ fn edge_points(shell: &Shell, c: &Construction, x: f64) -> Option<[Vector<2>; 2]
     let height = |end: f64, inward: f64, depth: f64, y: f64| -> Option<f64> {
         let side = if end == 0.0 { Side::Above } else { Side::Below };
         let mut v = end;
-        let mut p = cut.inset(v, depth, side)?;
         if y > 0.0 {
-            // y is nearly linear in v here.
-            for _ in 0..4 {
-                let miss = y - p.point.x;
-                if miss.abs() < BREADTH {
-                    break;
+            // Newton's step: y is nearly linear in v here.
+            let step = |v: f64| {
+                let p = cut.inset(v, depth, side);
+                let next = p.map_or(f64::NAN, |p| v + (y - p.point.x) / p.tangent.x);
+                if inward > 0.0 {
+                    next.clamp(end, 1.0)
+                } else {
+                    next.clamp(0.0, end)
                 }
-                v += miss / p.tangent.x;
-                let v = if inward > 0.0 { v.max(end) } else { v.min(end) };
-                p = cut.inset(v, depth, side)?;
-            }
+            };
+            v = fixed_point(end, FOUND, ROUNDS, step).converged()?;
         }
-        Some(p.point.y)
+        Some(cut.inset(v, depth, side)?.point.y)
     };
     let half = c.spine / 2.0;
     let bottom = height(0.0, 1.0, c.bottom_skin, 0.0)?.max(height(0.0, 1.0, c.bottom_skin, half)?);

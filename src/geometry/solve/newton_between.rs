@@ -25,7 +25,8 @@ pub fn newton_between(a: f64, b: f64, mut f: impl FnMut(f64) -> (f64, f64)) -> I
             a = at;
         }
         let step = at - value / slope;
-        found.value = if step > a && step < b {
+        // At the root itself the step ends on the bracket's own end.
+        found.value = if step >= a && step <= b {
             step
         } else {
             (a + b) / 2.0

@@ -16,15 +16,19 @@ pub fn dry_fit(board: &Board, contacts: &[Contact]) -> Document {
         kinds.entry(contact.kind).or_default().push(contact);
     }
     let unit = board.design.report;
-    let mut table = Table::with_columns(&["", "pairs", "overlap", "between", "gap", "between"]);
-    for (kind, of) in kinds {
-        let [overlap, gap] =
-            [|c: &Contact| c.found.overlap, |c: &Contact| c.found.gap].map(|pick| worst(&of, pick));
-        let mut row = vec![Cell::from(unbroken(kind.name())), of.len().into()];
-        row.extend(overlap);
-        row.extend(gap);
-        table.rows.push(row);
-    }
+    let table = |heading: &str, pick: fn(&Contact) -> Option<Spot>| {
+        let mut table = Table::with_columns(&["", "pairs", heading, "between"]);
+        for (kind, of) in &kinds {
+            let mut row = vec![Cell::from(unbroken(kind.name())), of.len().into()];
+            row.extend(worst(of, pick));
+            table.rows.push(row);
+        }
+        Block::Table(table)
+    };
+    let tables = [
+        table("overlap", |c| c.found.overlap),
+        table("gap", |c| c.found.gap),
+    ];
     let [overlap, lip, gap] = [
         ContactKind::RibOnBottom.overlap_limit(),
         ContactKind::CoveOnBead.overlap_limit(),
@@ -42,13 +46,13 @@ pub fn dry_fit(board: &Board, contacts: &[Contact]) -> Document {
     } else {
         Block::Findings(past)
     };
-    let blocks = vec![Block::Table(table), Block::small(limits), verdict];
+    let blocks = tables.into_iter().chain([Block::small(limits), verdict]);
     Document {
         title: board.design.name.clone(),
         unit: board.design.report,
         lead: Vec::new(),
         sections: vec![
-            Section::new("Dry fit", blocks)
+            Section::new("Dry fit", blocks.collect())
                 .with_aside("the worst of every kind of neighbours, and between which parts"),
         ],
     }

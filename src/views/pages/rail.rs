@@ -40,7 +40,7 @@ fn judged(report: &Report) -> [Judged; 6] {
         ),
         plain(
             "joint gap",
-            "how wide a turned joint opens on the finished rail",
+            "how wide a turned joint opens at the strips' faces, before planing",
             false,
             |w| w.mouth_gap,
         ),

@@ -1,5 +1,6 @@
 //! Writing a folder as `build` does, without a board: this program starts itself again for it, so that a kill at any step costs milliseconds.
 
+use std::io::Write;
 use std::path::Path;
 use std::process::Command;
 
@@ -72,13 +73,18 @@ fn the_folder_holds_the_files() {
     let done = write_folder(Path::new("out"), &board_files(kind == "r12"), false);
     let code = match done {
         Ok(notes) => {
-            notes.iter().for_each(|note| eprintln!("note: {note}"));
+            notes.iter().for_each(|note| say(&format!("note: {note}")));
             0
         }
         Err(failure) => {
-            eprintln!("error: {}", failure.message);
+            say(&format!("error: {}", failure.message));
             failure.code
         }
     };
     std::process::exit(i32::from(code));
+}
+
+/// Says a line where it can be said: a full disk may have no room for it either.
+fn say(line: &str) {
+    let _ = writeln!(std::io::stderr(), "{line}");
 }

@@ -132,11 +132,10 @@ fn write_remark(html: &mut String, remark: &Remark) {
     if !remark.extent.is_empty() {
         put(html, format_args!(": {}", words(&remark.extent)));
     }
-    html.push('.');
     if let Some(code) = remark.code {
         put(html, format_args!(" <span class=\"small\">[{code}]</span>"));
     }
-    html.push_str("</p>");
+    html.push_str(".</p>");
     match remark.remedies.as_slice() {
         [] => {}
         [one] => put(html, format_args!("<p>Fix: {}.</p>", words(one))),
