@@ -28,7 +28,7 @@ fn outline(count: usize) -> BSpline<2> {
         Vector::from([900.0 - 900.0 * angle.cos(), 250.0 * angle.sin()])
     };
     let points: Vec<_> = t.iter().map(point).collect();
-    interpolate(&points, 3, Parameters::Given(&t), Ends::Free).expect("solvable")
+    interpolate(&points, 3, Parameters::Values(&t), Ends::Free).expect("solvable")
 }
 
 fn curves(c: &mut Criterion) {

@@ -96,7 +96,7 @@ impl Board {
         let planes = rail_planes(&design, RAIL_STEP);
         let rail_context = RailContext::new(&shell, &design.construction, &planes)?;
         let rail = RailProblem::new(&shell, &rail_context, &design.construction).solve()?;
-        let laid = strips(&rail).map_err(BoardError::Strips)?;
+        let strips = strips(&rail).map_err(BoardError::Strips)?;
         let (ribs, of_ribs) = ribs(&design, &rail)?;
         let (spine, of_spine) = spine(&shell, &design, &ribs)?;
         let blocks = blocks(&shell, &design);
@@ -110,14 +110,14 @@ impl Board {
         )?;
         let c = &design.construction;
         let of_rail = rail_findings(&shell, &rail_context, c, &rail, &Limits::default())?;
-        let yard = Yard::new(&design, &laid);
+        let yard = Yard::new(&design, &strips);
         let bed = bed(&shell, &design);
         let (panels, of_skins) = Panels::new(&design, &shell);
         let mass = Mass::new(&BoardParts {
             design: &design,
             shell: &shell,
             rail: &rail,
-            strips: &laid,
+            strips: &strips,
             ribs: &ribs,
             spine: &spine,
             panels: &panels,
@@ -140,7 +140,7 @@ impl Board {
         findings.extend(of_spine);
         findings.extend(sealed);
         findings.extend(of_rail);
-        findings.extend(unjudged(&design, &yard.strips, &laid));
+        findings.extend(unjudged(&design, &yard.strips, &strips));
         findings.extend(of_skins);
         findings.extend(clashes);
         findings.extend(float_findings(&lying));
@@ -151,7 +151,7 @@ impl Board {
             measures,
             rail_context,
             rail,
-            strips: laid,
+            strips: strips,
             ribs,
             spine,
             yard,
@@ -186,7 +186,7 @@ impl Board {
             let problem = RailProblem::new(&self.shell, &self.rail_context, c);
             strips(&problem.solve().ok()?).ok()
         };
-        let again = |changed: &Design| {
+        let re_solve = |changed: &Design| {
             let c = &changed.construction;
             let known = tried
                 .borrow()
@@ -194,12 +194,12 @@ impl Board {
                 .find(|t| t.0 == *c)
                 .map(|t| t.1.clone());
             known.unwrap_or_else(|| {
-                let laid = lay(c);
-                tried.borrow_mut().push((c.clone(), laid.clone()));
-                laid
+                let strips = lay(c);
+                tried.borrow_mut().push((c.clone(), strips.clone()));
+                strips
             })
         };
-        self.yard.findings(&self.design, &self.strips, &again)
+        self.yard.findings(&self.design, &self.strips, &re_solve)
     }
 }
 

@@ -76,7 +76,7 @@ fn rests_on_fault(file: &File, broken: &RuleBreak) -> bool {
 fn span(file: &File, places: &[KeyPlace]) -> Span {
     let table = |place: &KeyPlace| file.all(place.table).nth(place.row);
     let written = places.iter().find_map(|place| {
-        let table = table(place).filter(|table| table.given(place.key))?;
+        let table = table(place).filter(|table| table.has(place.key))?;
         Some(match place.index {
             Some(index) => table.element_span(place.key, index),
             None => table.span(place.key),

@@ -187,7 +187,7 @@ fn table(
     };
     for (key, value) in tree.into_iter().flat_map(DeTable::iter) {
         let name = key.get_ref().as_ref();
-        let Some(known) = keys.key(name) else {
+        let Some(description) = keys.key(name) else {
             if !children(keys).any(|child| child == name) {
                 let meant = match renamed::key(keys.path, name) {
                     Some(new) => Some(old_name(name, new, key.span(), value, context.report)),
@@ -200,9 +200,9 @@ fn table(
         let entry = Entry {
             key: key.span(),
             span: value.span(),
-            value: read(known, value, context),
+            value: read(description, value, context),
         };
-        table.entries.insert(known.name, entry);
+        table.entries.insert(description.name, entry);
     }
     table
 }

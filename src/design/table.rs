@@ -64,7 +64,7 @@ impl Table {
     }
 
     /// Whether the file gives the key, be it rightly or wrongly.
-    pub(super) fn given(&self, name: &str) -> bool {
+    pub(super) fn has(&self, name: &str) -> bool {
         self.entries.contains_key(name)
     }
 
@@ -104,10 +104,10 @@ impl Table {
     fn missing(&self, key: &Key) -> bool {
         let required = match key.fallback {
             Fallback::Required => true,
-            Fallback::RequiredUnless(other) => !self.given(other),
+            Fallback::RequiredUnless(other) => !self.has(other),
             _ => false,
         };
-        required && !self.given(key.name)
+        required && !self.has(key.name)
     }
 
     /// A number: written, or its fixed default; where it is required or faulty, the key's sample holds its place.
@@ -127,7 +127,7 @@ impl Table {
 
     /// A number that may be left out, which is then no number.
     pub(super) fn optional(&self, name: &str) -> Option<f64> {
-        self.given(name).then(|| self.number(name))
+        self.has(name).then(|| self.number(name))
     }
 
     /// A whole number, by the range of its key.
@@ -194,7 +194,7 @@ impl Table {
             let Some(key) = self.keys.key(name) else {
                 continue;
             };
-            if let Some(other) = key.instead.filter(|other| self.given(other)) {
+            if let Some(other) = key.instead.filter(|other| self.has(other)) {
                 report.add(
                     entry.key.clone(),
                     format!("`{name}` and `{other}` contradict: each says the same in its own way"),
@@ -207,7 +207,7 @@ impl Table {
             };
             let word = self.word(selector);
             if !self.faulty(selector) && !words.contains(&word) {
-                let origin = if self.given(selector) {
+                let origin = if self.has(selector) {
                     ""
                 } else {
                     " by default"
@@ -230,7 +230,7 @@ impl Table {
             return;
         };
         let by = narrowed.by;
-        let word = if self.given(by) && !self.faulty(by) {
+        let word = if self.has(by) && !self.faulty(by) {
             self.word(by)
         } else {
             return;

@@ -28,19 +28,19 @@ impl Corner {
     }
 
     /// How far a point lies to the left of either edge, mm.
-    fn left(&self, point: &Vector<2>) -> [f64; 2] {
+    fn sides(&self, point: &Vector<2>) -> [f64; 2] {
         [0, 1].map(|i| self.edges[i].perp(&(point - self.ends[i])))
     }
 
     /// Distance, mm, of a point from the nearer of the edges' lines.
     pub fn off(&self, point: &Vector<2>) -> f64 {
-        let [first, second] = self.left(point);
+        let [first, second] = self.sides(point);
         first.abs().min(second.abs())
     }
 
     /// How far a point lies in the corner's wood, mm, negative outside: inside both edges at an outside corner, inside one at an inside corner.
     pub fn inside(&self, point: &Vector<2>) -> f64 {
-        let [first, second] = self.left(point);
+        let [first, second] = self.sides(point);
         let [d, e] = &self.edges;
         if d.perp(e) < 0.0 {
             first.max(second)

@@ -96,7 +96,7 @@ pub(super) fn slot(
 }
 
 /// What a cutter leaves in an inside corner, mm, that is not worth a bite.
-const LEFT: f64 = 0.05;
+const LEAST_REST: f64 = 0.05;
 /// A corner tighter than this, radians, is tighter than square.
 const ACUTE: f64 = PI / 2.0 - 0.01;
 /// Longest step in an inside corner, mm, and the most wood that is given up to make one corner of it.
@@ -168,8 +168,8 @@ fn bitten(
     // The void lies to the right of the contour.
     let inward = (p - a).perp(&(b - p)) < 0.0;
     let theta = back.dot(&on).clamp(-1.0, 1.0).acos();
-    let left = radius * (1.0 / (theta / 2.0).sin() - 1.0);
-    if !inward || relief == Relief::None || left <= LEFT {
+    let rest = radius * (1.0 / (theta / 2.0).sin() - 1.0);
+    if !inward || relief == Relief::None || rest <= LEAST_REST {
         return None;
     }
     // In a corner tighter than square a circle that touches one edge has its centre in the wood beyond the other.

@@ -51,16 +51,16 @@ pub fn spine(
     ribs: &[Rib],
 ) -> Result<(Spine, Vec<Finding>), FrameError> {
     let c = &design.construction;
-    let asked = [c.tail_block, shell.x_range().1 - c.nose_block];
+    let required_ends = [c.tail_block, shell.x_range().1 - c.nose_block];
     let between = |ends: [f64; 2]| -> Vec<Option<[Vector<2>; 2]>> {
         (0..=STEPS)
             .map(|i| edge_points(shell, c, along(ends, i)))
             .collect()
     };
-    let all = between(asked);
-    let ends = high_enough(asked, &all)?;
-    let mut findings = shortened(asked, ends);
-    let edges = if ends == asked { all } else { between(ends) };
+    let all = between(required_ends);
+    let ends = high_enough(required_ends, &all)?;
+    let mut findings = shortened(required_ends, ends);
+    let edges = if ends == required_ends { all } else { between(ends) };
     let edges: Option<Vec<[Vector<2>; 2]>> = edges.into_iter().collect();
     let thin = |x: f64, height: f64| FrameError::Spine { x, height };
     let edges = edges.ok_or(thin(ends[0], 0.0))?;
@@ -127,8 +127,8 @@ fn along([from, to]: [f64; 2], i: usize) -> f64 {
     from * (1.0 - share) + to * share
 }
 
-/// The longest stretch of `asked` in which the hollow is high enough for a spine; `edges` are the edges along it.
-fn high_enough(asked: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64; 2], FrameError> {
+/// The longest stretch of `required_ends` in which the hollow is high enough for a spine; `edges` are the edges along it.
+fn high_enough(required_ends: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64; 2], FrameError> {
     let height = |edge: &Option<[Vector<2>; 2]>| edge.map_or(0.0, |[a, b]| b.y - a.y);
     let heights: Vec<f64> = edges.iter().map(height).collect();
     let mut best: Option<[usize; 2]> = None;
@@ -145,9 +145,9 @@ fn high_enough(asked: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64
     }
     // A rib's worth of length at least.
     match best {
-        Some([a, b]) if b >= a + STEPS / 8 => Ok([along(asked, a), along(asked, b)]),
+        Some([a, b]) if b >= a + STEPS / 8 => Ok([along(required_ends, a), along(required_ends, b)]),
         _ => Err(FrameError::Spine {
-            x: (asked[0] + asked[1]) / 2.0,
+            x: (required_ends[0] + required_ends[1]) / 2.0,
             height: heights[STEPS / 2],
         }),
     }

@@ -46,7 +46,7 @@ impl FoilLine {
             x.push(over);
             t.push(Vector::<1>::new(vertical / factor));
         }
-        let body = interpolate(&t, 3, Parameters::Given(&x), Ends::Natural)
+        let body = interpolate(&t, 3, Parameters::Values(&x), Ends::Natural)
             .map_err(ShellError::curve("foil"))?;
         Ok(Self {
             body,

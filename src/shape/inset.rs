@@ -236,18 +236,18 @@ impl Line<'_> {
     }
 
     /// Points between two neighbours, in order.
-    fn halve(&self, before: Found, after: Found, left: usize, out: &mut Vec<InsetPoint>) {
+    fn halve(&self, before: Found, after: Found, levels: usize, out: &mut Vec<InsetPoint>) {
         let (Some((a, _)), Some((b, _))) = (before, after) else {
             return;
         };
         let turn = a.tangent.angle(&b.tangent);
         let length = (b.point - a.point).norm();
-        if left == 0 || length * turn.powi(3) / 384.0 <= self.accuracy {
+        if levels == 0 || length * turn.powi(3) / 384.0 <= self.accuracy {
             return;
         }
         let middle = self.point((a.v + b.v) / 2.0, Side::Above, before);
-        self.halve(before, middle, left - 1, out);
+        self.halve(before, middle, levels - 1, out);
         out.extend(middle.map(|p| p.0));
-        self.halve(middle, after, left - 1, out);
+        self.halve(middle, after, levels - 1, out);
     }
 }

@@ -150,7 +150,7 @@ impl Across {
         let mut spans = family.least_spans();
         loop {
             let across = Self::with(marks, &spans).map_err(ShellError::curve("section"))?;
-            let mut again = false;
+            let mut is_changed = false;
             for &u in &probes {
                 let row = across
                     .row(family, u)
@@ -168,11 +168,11 @@ impl Across {
                             });
                         }
                         spans[k] *= 2;
-                        again = true;
+                        is_changed = true;
                     }
                 }
             }
-            if !again {
+            if !is_changed {
                 return Ok(across);
             }
         }

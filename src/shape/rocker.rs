@@ -33,7 +33,7 @@ impl RockerLine {
             Rocker::Points(points) => {
                 let x: Vec<f64> = points.iter().map(|p| p[0]).collect();
                 let z: Vec<Vector<1>> = points.iter().map(|p| Vector::<1>::new(p[1])).collect();
-                let batten = interpolate(&z, 3, Parameters::Given(&x), Ends::Natural);
+                let batten = interpolate(&z, 3, Parameters::Values(&x), Ends::Natural);
                 Shape::Batten(batten.map_err(ShellError::curve("rocker"))?)
             }
             &Rocker::Measures { nose, tail, flat } => Shape::Flat {

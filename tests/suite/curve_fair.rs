@@ -18,7 +18,7 @@ fn least_bending_through_points_is_the_natural_spline() {
         [1500., -40.],
     ]
     .map(Vector::<2>::from);
-    let natural = interpolate(&p, 3, Parameters::Given(&t), Ends::Natural).expect("solvable");
+    let natural = interpolate(&p, 3, Parameters::Values(&t), Ends::Natural).expect("solvable");
     let knots = KnotVector::divided(3, &t, 3).expect("knots");
     let fair = t
         .iter()

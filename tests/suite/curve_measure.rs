@@ -18,7 +18,7 @@ fn ellipse(a: f64, b: f64, turn: f64, count: usize) -> BSpline<2> {
         .iter()
         .map(|t| Vector::from([a * t.cos(), b * t.sin()]))
         .collect();
-    interpolate(&points, 5, Parameters::Given(&t), Ends::Free).expect("solvable")
+    interpolate(&points, 5, Parameters::Values(&t), Ends::Free).expect("solvable")
 }
 
 #[test]
@@ -117,7 +117,7 @@ fn helix_has_its_torsion() {
         .iter()
         .map(|t| Vector::from([r * t.cos(), r * t.sin(), c * t]))
         .collect();
-    let curve = interpolate(&points, 7, Parameters::Given(&t), Ends::Free).expect("solvable");
+    let curve = interpolate(&points, 7, Parameters::Values(&t), Ends::Free).expect("solvable");
     for u in [1.0, 2.2, 3.7, 5.0] {
         let k = curve.curvature_vector(u).expect("moving").norm();
         assert!((k - r / 1000.0).abs() < 1e-8);

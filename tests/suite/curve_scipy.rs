@@ -85,7 +85,7 @@ fn values_derivatives_and_lengths_agree() {
 fn interpolation_agrees() {
     let fixture = fixture();
     let data = vectors(&fixture.data);
-    let rule = Parameters::Given(&fixture.parameters);
+    let rule = Parameters::Values(&fixture.parameters);
     let [a, b] = fixture.tangents.map(Vector::from);
     for (index, ends) in [(0, Ends::Natural), (1, Ends::Tangents(a, b))] {
         let recorded = &fixture.curves[index];
@@ -165,7 +165,7 @@ fn exponential_of_burden_and_faires() {
         (Ends::Natural, natural, 19.55229),
         (slopes, clamped, 19.05964),
     ] {
-        let curve = interpolate(&points, 3, Parameters::Given(&t), ends).expect("solvable");
+        let curve = interpolate(&points, 3, Parameters::Values(&t), ends).expect("solvable");
         for (x, want) in t.iter().zip(table) {
             let [a, b, c, d] = curve.derivatives::<4>(*x).map(|v| v[0]);
             for (got, want) in [a, b, c / 2.0, d / 6.0].iter().zip(want) {
@@ -197,7 +197,7 @@ fn clothoid_has_linear_curvature() {
     };
     let t: Vec<f64> = (0..=40).map(|i| 10.0 * f64::from(i)).collect();
     let points: Vec<_> = t.iter().map(|&s| at(s)).collect();
-    let curve = interpolate(&points, 5, Parameters::Given(&t), Ends::Free).expect("solvable");
+    let curve = interpolate(&points, 5, Parameters::Values(&t), Ends::Free).expect("solvable");
     for i in 4..=36 {
         let s = 10.0 * f64::from(i) + 3.0;
         let k = curve.curvature(s).expect("moving");

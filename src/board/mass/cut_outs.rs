@@ -31,15 +31,15 @@ impl Removed {
 ///
 /// A cut-out goes to its depth through the skin and then, as seen from above, into a block behind its face, into the spine where that
 /// runs, and for the rest into the pad. Its sides are taken for upright, its floor for the skin's surface moved inward.
-pub(super) fn removed(made: &BoardParts<'_>) -> Removed {
+pub(super) fn removed(board: &BoardParts<'_>) -> Removed {
     /// Farther out than any board reaches, mm.
     const FAR: f64 = 1e4;
-    let c = &made.design.construction;
-    let half = made.spine.thickness / 2.0;
-    let [from, to] = made.spine.ends;
-    let faces = [c.tail_block, made.shell.x_range().1 - c.nose_block];
+    let c = &board.design.construction;
+    let half = board.spine.thickness / 2.0;
+    let [from, to] = board.spine.ends;
+    let faces = [c.tail_block, board.shell.x_range().1 - c.nose_block];
     let mut out = Removed::default();
-    for fitting in &made.pads.fittings {
+    for fitting in &board.pads.fittings {
         let (slot, thickness, inward) = match fitting.through {
             Through::Bottom => (0, c.bottom_skin, 1.0),
             Through::Deck => (1, c.deck_skin, -1.0),
@@ -48,7 +48,7 @@ pub(super) fn removed(made: &BoardParts<'_>) -> Removed {
         // Between two depths, an area of the plan.
         let prism = |plan: Region, from: f64, to: f64| {
             let x = plan.along / plan.size.max(f64::MIN_POSITIVE);
-            let z = made.shell.centre_heights(x)[slot] + inward * (from + to) / 2.0;
+            let z = board.shell.centre_heights(x)[slot] + inward * (from + to) / 2.0;
             Region {
                 high: plan.size * z,
                 ..plan

@@ -42,20 +42,20 @@ impl Sum {
 }
 
 /// Every group of joints of a board.
-pub(super) fn glued(made: &BoardParts<'_>) -> Vec<Glued> {
+pub(super) fn glued(board: &BoardParts<'_>) -> Vec<Glued> {
     let all = [
-        seams(made).glued("glue in the skins' seams"),
-        rail(made).glued("glue of the rail"),
-        frame(made).glued("glue of the frame"),
-        blocks(made).glued("glue of the blocks"),
-        pads(made).glued("glue of the pads"),
+        seams(board).glued("glue in the skins' seams"),
+        rail(board).glued("glue of the rail"),
+        frame(board).glued("glue of the frame"),
+        blocks(board).glued("glue of the blocks"),
+        pads(board).glued("glue of the pads"),
     ];
     all.into_iter().flatten().collect()
 }
 
-fn seams(made: &BoardParts<'_>) -> Sum {
+fn seams(board: &BoardParts<'_>) -> Sum {
     let mut sum = Sum::default();
-    for panel in &made.panels.panels {
+    for panel in &board.panels.panels {
         let middle =
             panel.skin.points.iter().sum::<Vector<3>>() / panel.skin.points.len().max(1) as f64;
         sum.add(panel.seams() * panel.skin.thickness, [middle.x, middle.z]);
@@ -63,10 +63,10 @@ fn seams(made: &BoardParts<'_>) -> Sum {
     sum
 }
 
-fn rail(made: &BoardParts<'_>) -> Sum {
-    let c = &made.design.construction;
+fn rail(board: &BoardParts<'_>) -> Sum {
+    let c = &board.design.construction;
     let mut sum = Sum::default();
-    for strip in made.strips {
+    for strip in board.strips {
         let wide = match strip.kind {
             // On what lies below, and lamination to lamination.
             CourseKind::Starter => c.starter.size * c.starter.laminations as f64,
@@ -80,7 +80,7 @@ fn rail(made: &BoardParts<'_>) -> Sum {
         sum.add(2.0 * wide * strip.length, middle(strip));
     }
     // The planed top under the deck.
-    for w in made.rail.stacks.windows(2) {
+    for w in board.rail.stacks.windows(2) {
         let top = |s: &Stack| Vector::<3>::new(s.x, s.faces[1].land.x, s.faces[1].land.y);
         let (a, b) = (top(&w[0]), top(&w[1]));
         let at = (a + b) / 2.0;
@@ -102,13 +102,13 @@ fn middle(strip: &Strip) -> [f64; 2] {
     [sum.x, sum.z]
 }
 
-fn frame(made: &BoardParts<'_>) -> Sum {
+fn frame(board: &BoardParts<'_>) -> Sum {
     let mut sum = Sum::default();
-    for rib in made.ribs {
+    for rib in board.ribs {
         let middle = (rib.heights[0] + rib.heights[1]) / 2.0;
         sum.add(rib.lands.total(), [rib.x, middle]);
     }
-    let spine = made.spine;
+    let spine = board.spine;
     let bounds = spine.outline.bounds();
     let at = [
         (bounds.min.x + bounds.max.x) / 2.0,
@@ -119,21 +119,21 @@ fn frame(made: &BoardParts<'_>) -> Sum {
 }
 
 /// Blocks under bottom and deck skin, by their plan, and layer on layer.
-fn blocks(made: &BoardParts<'_>) -> Sum {
+fn blocks(board: &BoardParts<'_>) -> Sum {
     const PLACES: usize = 12;
-    let c = &made.design.construction;
-    let (tail, nose) = made.shell.x_range();
+    let c = &board.design.construction;
+    let (tail, nose) = board.shell.x_range();
     let mut sum = Sum::default();
     for (from, to) in [(tail, c.tail_block), (nose - c.nose_block, nose)] {
         let wide = (to - from) / PLACES as f64;
         for k in 0..PLACES {
             let x = from + wide * (k as f64 + 0.5);
-            let [bottom, deck] = made.shell.centre_heights(x);
-            let area = 2.0 * made.shell.half_width(x) * wide;
+            let [bottom, deck] = board.shell.centre_heights(x);
+            let area = 2.0 * board.shell.half_width(x) * wide;
             sum.add(2.0 * area, [x, (bottom + deck) / 2.0]);
         }
     }
-    for block in made.blocks {
+    for block in board.blocks {
         for layers in block.layers.windows(2) {
             let z = layers[0].z[1];
             for [area, moment] in block.bodies.iter().map(|b| b.level_cut(z)) {
@@ -147,9 +147,9 @@ fn blocks(made: &BoardParts<'_>) -> Sum {
 }
 
 /// Pads on the skins.
-fn pads(made: &BoardParts<'_>) -> Sum {
+fn pads(board: &BoardParts<'_>) -> Sum {
     let mut sum = Sum::default();
-    let pads = made.pads.fittings.iter().filter_map(|f| f.pad.as_ref());
+    let pads = board.pads.fittings.iter().filter_map(|f| f.pad.as_ref());
     for piece in pads.flat_map(|pad| &pad.pieces) {
         if let Some([x, _, z]) = piece.body.centroid() {
             sum.add(piece.outline.area().abs(), [x, z]);

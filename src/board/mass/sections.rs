@@ -168,8 +168,8 @@ fn share(
     if let Some(stack) = stack {
         for slice in slices(stack, c) {
             let planed = slice.planed(stack, TOLERANCE);
-            let left = polygon::common(&planed, &outline).unwrap_or_default();
-            rail[slot(slice.kind)] += Region::of_polygon(&left).times(2.0);
+            let wood = polygon::common(&planed, &outline).unwrap_or_default();
+            rail[slot(slice.kind)] += Region::of_polygon(&wood).times(2.0);
         }
     }
     Ok(Share {
@@ -213,19 +213,19 @@ fn halve(
     at: &impl Fn(f64) -> Vector<2>,
     from: (f64, Vector<2>),
     to: (f64, Vector<2>),
-    left: u32,
+    levels: u32,
     out: &mut Vec<Vector<2>>,
 ) {
     let v = (from.0 + to.0) / 2.0;
     let middle = at(v);
     let chord = to.1 - from.1;
     let off = (middle - from.1).perp(&chord).abs();
-    if left == 0 || off <= SAGITTA * chord.norm() {
+    if levels == 0 || off <= SAGITTA * chord.norm() {
         out.push(to.1);
         return;
     }
-    halve(at, from, (v, middle), left - 1, out);
-    halve(at, (v, middle), to, left - 1, out);
+    halve(at, from, (v, middle), levels - 1, out);
+    halve(at, (v, middle), to, levels - 1, out);
 }
 
 /// All that lies on one side of an inner face, as far as `far` up (or down).

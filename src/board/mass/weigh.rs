@@ -38,15 +38,15 @@ impl Mass {
     /// # Errors
     ///
     /// [`ShellError`] where a section cannot be taken.
-    pub fn new(made: &BoardParts<'_>) -> Result<Self, ShellError> {
-        let (design, c) = (made.design, &made.design.construction);
+    pub fn new(board: &BoardParts<'_>) -> Result<Self, ShellError> {
+        let (design, c) = (board.design, &board.design.construction);
         let timber = &design.timber;
-        let shares = shares(made.shell, c, made.rail)?;
+        let shares = shares(board.shell, c, board.rail)?;
         let scale = Scale {
             moisture: design.shop.moisture,
         };
         let mut parts = Vec::new();
-        let removed = removed(made);
+        let removed = removed(board);
         let [bottom, deck] = removed.skins;
         for (name, region) in [
             ("bottom skin", shares.bottom.less(bottom)),
@@ -59,19 +59,19 @@ impl Mass {
             (CourseKind::BeadOnly, "bead-only strips, both rails"),
             (CourseKind::BeadAndCove, "bead-and-cove strips, both rails"),
         ] {
-            let count = 2 * made.strips.iter().filter(|s| s.kind == kind).count();
+            let count = 2 * board.strips.iter().filter(|s| s.kind == kind).count();
             let region = shares.rail[super::sections::slot(kind)];
             parts.extend(scale.wood(name, &timber.rail, count, region));
         }
-        for rib in made.ribs {
+        for rib in board.ribs {
             let region = rib_region(rib);
             parts.extend(scale.wood(&format!("rib {}", rib.number), &timber.frame, 1, region));
         }
-        let mut spine = Region::of_side(&polygon(&made.spine.outline));
-        for hole in &made.spine.holes {
+        let mut spine = Region::of_side(&polygon(&board.spine.outline));
+        for hole in &board.spine.holes {
             spine = spine.less(Region::of_side(&polygon(hole)));
         }
-        let spine = spine.times(made.spine.thickness).less(removed.spine);
+        let spine = spine.times(board.spine.thickness).less(removed.spine);
         parts.extend(scale.wood("spine", &timber.frame, 1, spine));
         for (name, region) in [
             ("tail block", shares.ends[0].less(removed.blocks[0])),
@@ -79,7 +79,7 @@ impl Mass {
         ] {
             parts.extend(scale.wood(name, &timber.blocks, 1, region));
         }
-        for (fitting, cut_out) in made.pads.fittings.iter().zip(&removed.pads) {
+        for (fitting, cut_out) in board.pads.fittings.iter().zip(&removed.pads) {
             if let Some(pad) = &fitting.pad {
                 let name = format!("pad of {}", fitting.name);
                 let pieces = pad.pieces.len();
@@ -88,7 +88,7 @@ impl Mass {
             }
         }
         let wood: f64 = parts.iter().filter_map(|p| p.volume).sum();
-        parts.extend(glued(made).into_iter().map(|g| Part {
+        parts.extend(glued(board).into_iter().map(|g| Part {
             name: g.name.to_owned(),
             material: Material::Glue,
             of: "glue".to_owned(),
@@ -98,7 +98,7 @@ impl Mass {
             mass: g.area / SQUARE_METRE * design.finish.glue,
             centre: g.centre,
         }));
-        parts.extend(finish(made)?);
+        parts.extend(finish(board)?);
         parts.extend(design.fittings.iter().map(|f| Part {
             name: f.name.clone(),
             material: Material::Fitting,
@@ -107,7 +107,7 @@ impl Mass {
             volume: None,
             area: None,
             mass: f.mass,
-            centre: [f.x, made.shell.centre_heights(f.x)[usize::from(f.on_deck)]],
+            centre: [f.x, board.shell.centre_heights(f.x)[usize::from(f.on_deck)]],
         }));
         let total: f64 = parts.iter().map(|p| p.mass).sum();
         let moment = |k: usize| parts.iter().map(|p| p.mass * p.centre[k]).sum::<f64>() / total;
@@ -177,9 +177,9 @@ fn pad_region(pad: &Pad) -> Region {
     sum
 }
 
-fn finish(made: &BoardParts<'_>) -> Result<Option<Part>, ShellError> {
-    let finish = made.design.finish;
-    let half = made.shell.half_integrals()?;
+fn finish(board: &BoardParts<'_>) -> Result<Option<Part>, ShellError> {
+    let finish = board.design.finish;
+    let half = board.shell.half_integrals()?;
     if finish.kind == FinishKind::None && finish.mass == 0.0 {
         return Ok(None);
     }

@@ -88,11 +88,11 @@ impl Grid {
         } else {
             fitting
         };
-        let laid = choices.into_iter().map(|widths| self.laid(widths));
-        laid.min_by_key(Vec::len).unwrap_or_default()
+        let arranged = choices.into_iter().map(|widths| self.arranged(widths));
+        arranged.min_by_key(Vec::len).unwrap_or_default()
     }
 
-    fn laid(&self, widths: &[usize]) -> Vec<Line> {
+    fn arranged(&self, widths: &[usize]) -> Vec<Line> {
         let mut lines = Vec::new();
         if self.headings.iter().any(|h| !h.is_empty()) {
             lines.extend(self.row(&self.headings, widths, true));

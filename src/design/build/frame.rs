@@ -21,7 +21,7 @@ pub(super) fn frame_cut(file: &File) -> FrameCut {
             bridge: holes.number_or("bridge", web),
             corner: holes.number("corner"),
             span: holes.optional("span"),
-            count: holes.given("count").then(|| holes.count("count")),
+            count: holes.has("count").then(|| holes.count("count")),
             breather: holes.number("breather"),
         },
         cutter: cutter.number("diameter"),

@@ -18,7 +18,7 @@ pub(super) fn timber(file: &File, report: &mut Report<'_>) -> Timber {
     let mut pick = |key: &str| wood(table, file, &own, key, report);
     let rail = pick("rail");
     let mut or_rail = |key: &str| {
-        if table.given(key) {
+        if table.has(key) {
             pick(key)
         } else {
             rail.clone()

@@ -140,11 +140,11 @@ fn hollow_height(draft: &Draft, breaks: &mut Breaks) {
             Foil::Points(_) => key("foil.points"),
             Foil::Measures { .. } => key("foil.centre"),
         };
-        let (left, thickness) = (plain(centre - skins), plain(centre));
+        let (hollow, thickness) = (plain(centre - skins), plain(centre));
         breaks.add(
             &[place],
             [centre - skins, HOLLOW],
-            format!("the board must leave {HOLLOW} mm between its skins at the centre, but its {thickness} mm leave {left} mm"),
+            format!("the board must leave {HOLLOW} mm between its skins at the centre, but its {thickness} mm leave {hollow} mm"),
             "make the board thicker there, or the skins thinner",
         );
     }

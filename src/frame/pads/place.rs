@@ -33,9 +33,9 @@ fn fins(room: &Room<'_>, number: usize, fin: &Fin) -> Vec<PlacedFitting> {
     let (y, moved) = match fin.offset {
         FinOffset::Centre(y) => (y, 0.0),
         FinOffset::Rail(from_rail) => {
-            let asked = room.plan.half_width(middle_x) - from_rail;
-            let held = held_in(room, fin, middle_x, asked);
-            (held, asked - held)
+            let required = room.plan.half_width(middle_x) - from_rail;
+            let held = held_in(room, fin, middle_x, required);
+            (held, required - held)
         }
     };
     let middle = Vector::<2>::new(middle_x, y);
@@ -110,10 +110,10 @@ fn shadow(fin: &Fin, middle: Vector<2>) -> [Vector<2>; 4] {
 }
 
 /// The half-breadth asked for, or less where the cut-outs would meet the rail's strips.
-fn held_in(room: &Room<'_>, fin: &Fin, x: f64, asked: f64) -> f64 {
+fn held_in(room: &Room<'_>, fin: &Fin, x: f64, required: f64) -> f64 {
     // As high as the pad: where strips lean inboard over the cut-out, the pad must still reach past it.
     let high = fin.cut.depth + room.design.fins.floor;
-    let corners = shadow(fin, Vector::<2>::new(x, asked));
+    let corners = shadow(fin, Vector::<2>::new(x, required));
     let mut over = 0.0_f64;
     for x in places(&corners) {
         let (Some(plane), Some([_, outer])) = (room.plane(x), across(&corners, x)) else {
@@ -124,7 +124,7 @@ fn held_in(room: &Room<'_>, fin: &Fin, x: f64, asked: f64) -> f64 {
             over = over.max(outer + CLEAR - limit);
         }
     }
-    (asked - over).max(0.0)
+    (required - over).max(0.0)
 }
 
 /// A round fitting.

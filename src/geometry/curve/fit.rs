@@ -125,7 +125,7 @@ pub fn fit<const D: usize>(
         }
         inner.sort_by(f64::total_cmp);
     }
-    interpolate(points, degree, Parameters::Given(&t), Ends::Free)
+    interpolate(points, degree, Parameters::Values(&t), Ends::Free)
 }
 
 /// A spline within `tolerance` mm of `f` at equal parameters, grown from `knots` by halving spans.

@@ -11,7 +11,7 @@ pub enum Parameters<'a> {
     /// In proportion to the square roots of the distances; calmer at sharp turns.
     Centripetal,
     /// As given, strictly rising.
-    Given(&'a [f64]),
+    Values(&'a [f64]),
 }
 
 /// What closes the system at the two ends.
@@ -34,19 +34,19 @@ pub fn parameters<const D: usize>(
         return Err(CurveError::NotFinite(index));
     }
     let power = match rule {
-        Parameters::Given(given) => {
-            if given.len() != points.len() {
+        Parameters::Values(values) => {
+            if values.len() != points.len() {
                 return Err(CurveError::TooFew {
-                    got: given.len(),
+                    got: values.len(),
                     need: points.len(),
                 });
             }
-            if let Some(index) = given.iter().position(|t| !t.is_finite()) {
+            if let Some(index) = values.iter().position(|t| !t.is_finite()) {
                 return Err(CurveError::NotFinite(index));
             }
-            return match given.windows(2).position(|w| w[1] <= w[0]) {
+            return match values.windows(2).position(|w| w[1] <= w[0]) {
                 Some(index) => Err(CurveError::Coincident(index + 1)),
-                None => Ok(given.to_vec()),
+                None => Ok(values.to_vec()),
             };
         }
         Parameters::ChordLength => 1.0,

@@ -181,7 +181,39 @@ fn near(
     // An arc the long way round passes near all samples too, but it is longer.
     let length = |from, piece: &Segment| arc::length(from, piece.to(), piece.bulge());
     let arcs = length(p, &first) + length(joint, &second);
-    (arcs <= 1.05 * walked + tolerance).then_some([first, second])
+    let turn = 4.0 * (first.bulge().atan().abs() + second.bulge().atan().abs());
+    let strays = turn > SHARP && stray([(p, first), (joint, second)], samples, tolerance);
+    (arcs <= 1.05 * walked + tolerance && !strays).then_some([first, second])
+}
+
+/// A pair of arcs that turns by more than this, radians, is looked at from its side too: where the curve all but stops and turns, each
+/// sample may lie near an arc that swings out beyond them.
+const SHARP: f64 = std::f64::consts::FRAC_PI_2;
+
+/// Whether points along the arcs lie farther than `tolerance` from the curve through the samples, as far as these show it: a curve
+/// rises over the chord of two samples by about an eighth of their second difference.
+fn stray(arcs: [(Point, Segment); 2], samples: &[Point], tolerance: f64) -> bool {
+    const PROBES: usize = 12;
+    let rises: Vec<f64> = samples
+        .windows(3)
+        .map(|w| (w[0] - 2.0 * w[1] + w[2]).norm() / 8.0)
+        .collect();
+    let rise = |i: usize| {
+        let near = rises.get(i.saturating_sub(1)..(i + 1).min(rises.len()));
+        near.into_iter().flatten().copied().fold(0.0, f64::max)
+    };
+    let off = |q: Point| {
+        let chords = samples.windows(2).enumerate();
+        let beyond = chords.map(|(i, w)| Segment::Line { to: w[1] }.distance(w[0], q) - rise(i));
+        beyond.fold(f64::INFINITY, f64::min)
+    };
+    let probes = arcs.iter().flat_map(|(from, arc)| {
+        (1..PROBES).map(move |k| arc.point(*from, k as f64 / PROBES as f64))
+    });
+    let ends = [samples.first(), samples.last()];
+    probes
+        .filter(|q| ends.iter().flatten().all(|end| (*q - *end).norm() > tolerance))
+        .any(|q| off(q) > SHARE * tolerance)
 }
 
 /// A line instead of an arc that rises less than `sagitta` mm above its chord.

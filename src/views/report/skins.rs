@@ -128,13 +128,13 @@ fn strain(board: &Board, panel: &Panel, found: &WorstCause) -> SkinStrain {
     };
     let bend = found.cause.is_bend();
     // A flat skin has no radius.
-    let told = |v: f64| if bend { 1.0 / v.max(1e-9) } else { 100.0 * v };
+    let figure = |v: f64| if bend { 1.0 / v.max(1e-9) } else { 100.0 * v };
     SkinStrain {
         cause: found.cause,
-        value: told(found.value),
+        value: figure(found.value),
         radius: bend.then(|| panel.skin.thickness / found.value.max(1e-9)),
-        dry: told(dry),
-        soaked: told(soaked),
+        dry: figure(dry),
+        soaked: figure(soaked),
         x: found.place[0],
         off: found.place[1].abs(),
         treatment: found.treatment,

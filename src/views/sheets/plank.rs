@@ -302,10 +302,10 @@ impl Layout<'_> {
             self.lane(index, n, lane, Point::new(start, low), high, items);
         }
         let used = leaf.lanes.len();
-        let left = (leaf.room as usize).saturating_sub(used);
-        if left > 0 {
+        let rest = (leaf.room as usize).saturating_sub(used);
+        if rest > 0 {
             let low = bottom + step * used as f64;
-            let block = step * left as f64 - self.shop.kerfs.rip * sy;
+            let block = step * rest as f64 - self.shop.kerfs.rip * sy;
             let long = self.cuts.first().map_or(0.0, |c| c.length) * sx;
             items.push(path(
                 &self.part,
@@ -315,11 +315,11 @@ impl Layout<'_> {
                     Point::new(start + long, low + block),
                 ),
             ));
-            let rips = if left == 1 { "rip" } else { "rips" };
+            let rips = if rest == 1 { "rip" } else { "rips" };
             self.words(
                 Point::new(start, low),
                 [long, block],
-                &[format!("{left} {rips} kept whole")],
+                &[format!("{rest} {rips} kept whole")],
                 items,
             );
         }

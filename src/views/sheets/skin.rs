@@ -282,15 +282,15 @@ fn words(board: &Board, panel: &Panel) -> Vec<String> {
         ));
     }
     if let Some(g) = panel.greatest {
-        let told = |mm: f64| units::place(mm, board.design.report);
+        let place_text = |mm: f64| units::place(mm, board.design.report);
         words.push(format!(
             "Greatest strain in the sheet: along {:+.3} % at {} from the tail, {} off; across {:+.3} % at {}, {} off (+ stretched).",
             100.0 * g.along.along,
-            told(g.along.place[0]),
-            told(g.along.place[1].abs()),
+            place_text(g.along.place[0]),
+            place_text(g.along.place[1].abs()),
             100.0 * g.across.across,
-            told(g.across.place[0]),
-            told(g.across.place[1].abs())
+            place_text(g.across.place[0]),
+            place_text(g.across.place[1].abs())
         ));
     }
     words.push(panel.verdict.treatment.sentence().into());

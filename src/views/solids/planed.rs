@@ -55,8 +55,8 @@ fn planed(board: &Board, strip: &Strip) -> Result<Option<Mesh>, MeshError> {
         }
         let corners = divided(&corners, &counts);
         let ring: Vec<Vector<2>> = corners.into_iter().map(|p| slice.frame.plane(p)).collect();
-        let left = between_skins(ring, stack).filter(|r| polygon::area(r) > LEAST);
-        match left {
+        let rest = between_skins(ring, stack).filter(|r| polygon::area(r) > LEAST);
+        match rest {
             Some(ring) => sections.push(Slice { x: stack.x, ring }),
             None if sections.is_empty() => {}
             None => break,

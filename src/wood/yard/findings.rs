@@ -2,7 +2,7 @@
 
 use super::StripWork;
 use super::remedy::remedies;
-use super::section::Again;
+use super::section::ReSolve;
 use super::shortage::Shortage;
 use crate::design::Design;
 use crate::design::finding::{Change, Code, Fact, Finding, Part, Place};
@@ -14,7 +14,7 @@ use crate::wood::stock::StockError;
 pub(super) fn strip_findings(
     shortage: &Shortage<'_>,
     faults: &[StockError],
-    again: Again<'_>,
+    re_solve: ReSolve<'_>,
 ) -> Vec<Finding> {
     let (design, strips) = (shortage.design, shortage.works);
     let mut found = Vec::new();
@@ -26,7 +26,7 @@ pub(super) fn strip_findings(
                 .filter_map(|s| Some((s, s.demand_of(strained)?)))
                 .filter(|(_, d)| !d.utilisation.passes())
                 .collect();
-            found.extend(strain(design, strained, strips, &over, again));
+            found.extend(strain(design, strained, strips, &over, re_solve));
         }
     }
     found.extend(faults.iter().map(|fault| {
@@ -58,7 +58,7 @@ fn strain(
     strained: Strained,
     works: &[StripWork],
     over: &[(&StripWork, &Demand)],
-    again: Again<'_>,
+    re_solve: ReSolve<'_>,
 ) -> Option<Finding> {
     let (work, worst) = over.iter().copied().reduce(|a, b| {
         if b.1.utilisation.ratio > a.1.utilisation.ratio {
@@ -92,7 +92,7 @@ fn strain(
         Fact::Working(timber.working_strain)
     };
     Some(Finding {
-        remedies: remedies(design, strained, works, over, again).unwrap_or_default(),
+        remedies: remedies(design, strained, works, over, re_solve).unwrap_or_default(),
         ..Finding::new(code(strained), part)
             .at(place)
             .measured(value, limit)

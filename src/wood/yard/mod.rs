@@ -13,7 +13,7 @@ mod work;
 
 pub use findings::unjudged;
 pub use limits::limits;
-pub use section::Again;
+pub use section::ReSolve;
 pub use work::{Clamp, StripWork};
 
 use crate::design::Design;
@@ -115,9 +115,9 @@ impl Yard {
         }
     }
 
-    /// What passes a limit or cannot be had, and what to change, for the `design` and the `strips` this was made of; `again` lays the rail
+    /// What passes a limit or cannot be had, and what to change, for the `design` and the `strips` this was made of; `re_solve` lays the rail
     /// of a changed design, to try what is offered.
-    pub fn findings(&self, design: &Design, strips: &[Strip], again: Again<'_>) -> Vec<Finding> {
+    pub fn findings(&self, design: &Design, strips: &[Strip], re_solve: ReSolve<'_>) -> Vec<Finding> {
         let shortage = shortage::Shortage {
             design,
             strips,
@@ -126,7 +126,7 @@ impl Yard {
             profiles: &self.profiles,
             budget: Budget::default(),
         };
-        findings::strip_findings(&shortage, &self.faults, again)
+        findings::strip_findings(&shortage, &self.faults, re_solve)
     }
 
     /// How strip `number` is scarfed, lamination by lamination; nothing where there is no plan.

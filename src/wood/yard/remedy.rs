@@ -2,7 +2,7 @@
 
 use super::StripWork;
 use super::limits::limits;
-use super::section::{Again, Search, Size, thinnest};
+use super::section::{ReSolve, Search, Size, thinnest};
 use crate::design::finding::{Change, Remedy};
 use crate::design::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
 use crate::design::{Design, LaminationPlane, Starter};
@@ -17,7 +17,7 @@ pub(super) fn remedies(
     strained: Strained,
     works: &[StripWork],
     over: &[(&StripWork, &Demand)],
-    again: Again<'_>,
+    re_solve: ReSolve<'_>,
 ) -> Result<Vec<Remedy>, TimberError> {
     let starters = over.iter().any(|(s, _)| s.kind == CourseKind::Starter);
     let kind = if starters {
@@ -32,7 +32,7 @@ pub(super) fn remedies(
         strained,
         works,
         over,
-        again,
+        re_solve,
     };
     let mut found = Vec::new();
     if starters {
@@ -78,7 +78,7 @@ struct Trial<'a> {
     /// Every strip.
     works: &'a [StripWork],
     over: &'a [(&'a StripWork, &'a Demand)],
-    again: Again<'a>,
+    re_solve: ReSolve<'a>,
 }
 
 impl Trial<'_> {
@@ -129,7 +129,7 @@ impl Trial<'_> {
             size: which,
             wood: None,
             strained: &[self.strained],
-            again: self.again,
+            re_solve: self.re_solve,
         };
         search.remedy(share, guess)
     }
@@ -245,7 +245,7 @@ impl Trial<'_> {
             size: Size::Thickness,
             wood: Some(name),
             strained: &Strained::ALL,
-            again: self.again,
+            re_solve: self.re_solve,
         };
         search.remedy(self.worst_in(&limits, |bar| bar)?, thickness)
     }

@@ -6,7 +6,7 @@ use crate::design::{Design, Starter, Strip, key_range};
 use crate::rail::{self, CourseKind, Strained};
 
 /// The rail's strips for a design that differs from the board's in its strips, starters or wood alone; nothing where it cannot be laid.
-pub type Again<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
+pub type ReSolve<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
 
 /// Most solutions a search takes.
 const SOLUTIONS: usize = 7;
@@ -38,7 +38,7 @@ pub(super) struct Search<'a> {
     pub wood: Option<&'a str>,
     /// The ways of straining that must pass.
     pub strained: &'a [Strained],
-    pub again: Again<'a>,
+    pub re_solve: ReSolve<'a>,
 }
 
 impl Search<'_> {
@@ -115,7 +115,7 @@ impl Search<'_> {
     /// Share of the limits used at worst with this size; `None` where the rail cannot be laid so, or the wood's figures do not say.
     fn share(&self, size: f64) -> Option<f64> {
         let design = self.change(size)?.apply(self.design)?;
-        let strips = (self.again)(&design)?;
+        let strips = (self.re_solve)(&design)?;
         let mut most: f64 = 0.0;
         for (i, strip) in strips.iter().enumerate() {
             if (strip.kind == CourseKind::Starter) == (self.size == Size::Starter) {
