@@ -151,7 +151,7 @@ impl Board {
             measures,
             rail_context,
             rail,
-            strips: strips,
+            strips,
             ribs,
             spine,
             yard,

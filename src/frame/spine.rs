@@ -60,7 +60,11 @@ pub fn spine(
     let all = between(required_ends);
     let ends = high_enough(required_ends, &all)?;
     let mut findings = shortened(required_ends, ends);
-    let edges = if ends == required_ends { all } else { between(ends) };
+    let edges = if ends == required_ends {
+        all
+    } else {
+        between(ends)
+    };
     let edges: Option<Vec<[Vector<2>; 2]>> = edges.into_iter().collect();
     let thin = |x: f64, height: f64| FrameError::Spine { x, height };
     let edges = edges.ok_or(thin(ends[0], 0.0))?;
@@ -128,7 +132,10 @@ fn along([from, to]: [f64; 2], i: usize) -> f64 {
 }
 
 /// The longest stretch of `required_ends` in which the hollow is high enough for a spine; `edges` are the edges along it.
-fn high_enough(required_ends: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Result<[f64; 2], FrameError> {
+fn high_enough(
+    required_ends: [f64; 2],
+    edges: &[Option<[Vector<2>; 2]>],
+) -> Result<[f64; 2], FrameError> {
     let height = |edge: &Option<[Vector<2>; 2]>| edge.map_or(0.0, |[a, b]| b.y - a.y);
     let heights: Vec<f64> = edges.iter().map(height).collect();
     let mut best: Option<[usize; 2]> = None;
@@ -145,7 +152,9 @@ fn high_enough(required_ends: [f64; 2], edges: &[Option<[Vector<2>; 2]>]) -> Res
     }
     // A rib's worth of length at least.
     match best {
-        Some([a, b]) if b >= a + STEPS / 8 => Ok([along(required_ends, a), along(required_ends, b)]),
+        Some([a, b]) if b >= a + STEPS / 8 => {
+            Ok([along(required_ends, a), along(required_ends, b)])
+        }
         _ => Err(FrameError::Spine {
             x: (required_ends[0] + required_ends[1]) / 2.0,
             height: heights[STEPS / 2],

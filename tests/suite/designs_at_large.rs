@@ -16,10 +16,15 @@ use boardwright::views::solids::{
 use proptest::prelude::*;
 use wishes::{text, wish};
 
+/// How many designs are drawn: as many as the environment says for a long run.
+fn designs() -> u32 {
+    std::env::var("BOARDWRIGHT_DESIGNS").map_or(16, |n| n.parse().unwrap())
+}
+
 proptest! {
     // The same designs in every run, so that a failure points at the change that caused it.
     #![proptest_config(ProptestConfig {
-        cases: 64,
+        cases: designs(),
         failure_persistence: None,
         rng_seed: proptest::test_runner::RngSeed::Fixed(20),
         ..ProptestConfig::default()

@@ -212,7 +212,11 @@ fn stray(arcs: [(Point, Segment); 2], samples: &[Point], tolerance: f64) -> bool
     });
     let ends = [samples.first(), samples.last()];
     probes
-        .filter(|q| ends.iter().flatten().all(|end| (*q - *end).norm() > tolerance))
+        .filter(|q| {
+            ends.iter()
+                .flatten()
+                .all(|end| (*q - *end).norm() > tolerance)
+        })
         .any(|q| off(q) > SHARE * tolerance)
 }
 

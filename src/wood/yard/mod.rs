@@ -117,7 +117,12 @@ impl Yard {
 
     /// What passes a limit or cannot be had, and what to change, for the `design` and the `strips` this was made of; `re_solve` lays the rail
     /// of a changed design, to try what is offered.
-    pub fn findings(&self, design: &Design, strips: &[Strip], re_solve: ReSolve<'_>) -> Vec<Finding> {
+    pub fn findings(
+        &self,
+        design: &Design,
+        strips: &[Strip],
+        re_solve: ReSolve<'_>,
+    ) -> Vec<Finding> {
         let shortage = shortage::Shortage {
             design,
             strips,

@@ -1,7 +1,6 @@
 //! Runs the checkers in `tests/python` in an environment of their own, made once from pinned versions.
 
 use std::fs::{self, File};
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -38,12 +37,9 @@ pub fn scratch(name: &str) -> PathBuf {
 }
 
 /// The environment's interpreter. The first caller of all test processes makes the environment while the others wait
-/// at a lock file.
+/// at a lock file; `tests/run` makes it beforehand, while the tests are compiled.
 fn interpreter() -> Result<PathBuf, String> {
-    let mut hasher = DefaultHasher::new();
-    REQUIREMENTS.hash(&mut hasher);
-    let root =
-        Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("python-{:016x}", hasher.finish()));
+    let root = Path::new(env!("CARGO_TARGET_TMPDIR")).join("python");
     fs::create_dir_all(&root).unwrap();
     let lock = File::create(root.join("lock")).unwrap();
     lock.lock().unwrap();
@@ -51,20 +47,21 @@ fn interpreter() -> Result<PathBuf, String> {
     let folder = if cfg!(windows) { "Scripts" } else { "bin" };
     let python = environment.join(folder).join("python");
     let ready = root.join("ready");
-    if !ready.exists() {
-        let _ = fs::remove_dir_all(&environment);
-        let system = match std::env::var_os("PYTHON") {
-            Some(python) => PathBuf::from(python),
-            None => outside::on_path(&["python3", "python.exe"])?,
-        };
-        let list = root.join("requirements.txt");
-        fs::write(&list, REQUIREMENTS).unwrap();
-        step(Command::new(system).args(["-m", "venv"]).arg(&environment))?;
-        let install = "-m pip install --quiet --disable-pip-version-check -r";
-        let mut pip = Command::new(&python);
-        step(pip.args(install.split(' ')).arg(&list))?;
-        fs::write(ready, "").unwrap();
+    if fs::read_to_string(&ready).is_ok_and(|text| text == REQUIREMENTS) {
+        return Ok(python);
     }
+    let _ = fs::remove_dir_all(&environment);
+    let system = match std::env::var_os("PYTHON") {
+        Some(python) => PathBuf::from(python),
+        None => outside::on_path(&["python3", "python.exe"])?,
+    };
+    let list = root.join("requirements.txt");
+    fs::write(&list, REQUIREMENTS).unwrap();
+    step(Command::new(system).args(["-m", "venv"]).arg(&environment))?;
+    let install = "-m pip install --quiet --disable-pip-version-check -r";
+    let mut pip = Command::new(&python);
+    step(pip.args(install.split(' ')).arg(&list))?;
+    fs::write(ready, REQUIREMENTS).unwrap();
     Ok(python)
 }
 

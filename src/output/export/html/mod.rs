@@ -133,7 +133,10 @@ fn write_remark(html: &mut String, remark: &Remark) {
         put(html, format_args!(": {}", words(&remark.extent)));
     }
     if let Some(code) = remark.code {
-        put(html, format_args!(" <span class=\"small code\">[{code}]</span>"));
+        put(
+            html,
+            format_args!(" <span class=\"small code\">[{code}]</span>"),
+        );
     }
     html.push_str(".</p>");
     match remark.remedies.as_slice() {
