@@ -3,7 +3,7 @@
 
 use std::hint::black_box;
 
-use boardwright::board::afloat::{Load, lying};
+use boardwright::board::afloat::{Load, float_states};
 use boardwright::board::mass::{BoardParts, Mass};
 use boardwright::board::{Board, rail_planes};
 use boardwright::design::{Design, parse};
@@ -77,7 +77,7 @@ fn parts(c: &mut Criterion) {
         centre: [1400.0, 200.0],
     };
     c.bench_function("afloat in two waters, alone and ridden", |b| {
-        b.iter(|| lying(black_box(&board.shell), load, Some(rider)).unwrap());
+        b.iter(|| float_states(black_box(&board.shell), load, Some(rider)).unwrap());
     });
     let all = rail_planes(&design, 10.0);
     c.bench_function("rail of the whole board", |b| {

@@ -38,7 +38,7 @@ fn rail(courses: usize) -> Vec<StripNeed> {
         let shorter = 37.0 * k as f64 + 1.5 * (k * k) as f64;
         let mut need = StripNeed::new(k + 4, CourseKind::BeadAndCove, 2900.0 - shorter, 2, k + 2);
         need.start = shorter / 2.0;
-        need.keep_off = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
+        need.no_scarf_zones = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
         need
     }));
     needs

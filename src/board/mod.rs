@@ -10,7 +10,7 @@ pub mod mass;
 
 use std::cell::RefCell;
 
-use crate::board::afloat::{Load, Lying, float_findings, lying};
+use crate::board::afloat::{FloatState, Load, float_findings, float_states};
 use crate::board::mass::{BoardParts, Mass};
 use crate::design::finding::{Finding, by_severity};
 use crate::design::{Construction, Design};
@@ -19,12 +19,12 @@ use crate::frame::blocks::{Block, blocks};
 use crate::frame::pads::{FittingKind, Pads, pads};
 use crate::frame::{FrameError, KeepOut, Rib, Spine, lighten, planes, ribs, spine};
 use crate::geometry::curve::CurveError;
-use crate::rail::{Limits, Rail, RailContext, RailProblem, Strip, rail_findings, strips};
+use crate::rail::{Rail, RailContext, RailLimits, RailProblem, Strip, rail_findings, strips};
 use crate::shape::{
     BoardFamily, DEFAULT_TOLERANCE, Measures, Shell, ShellError, loft, measures, shape_findings,
 };
 use crate::wood::skin::Panels;
-use crate::wood::yard::{Yard, unjudged};
+use crate::wood::strip_work::{RailWood, unjudged};
 
 /// Why a board could not be made of a design.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -63,7 +63,7 @@ pub struct Board {
     /// The spine.
     pub spine: Spine,
     /// The wood its rail takes.
-    pub yard: Yard,
+    pub rail_wood: RailWood,
     /// The solid end blocks, tail first; one is missing where the skins leave no room for it.
     pub blocks: Vec<Block>,
     /// Fins, leash plug and vent with their pads.
@@ -75,7 +75,7 @@ pub struct Board {
     /// What it weighs.
     pub mass: Mass,
     /// How it lies in sea and fresh water.
-    pub lying: Vec<Lying>,
+    pub float_states: Vec<FloatState>,
     /// What is wrong with it or worth knowing, but for strips and wood, whose remedies must be tried: see [`Board::findings`].
     pub quick_findings: Vec<Finding>,
 }
@@ -109,8 +109,8 @@ impl Board {
             vent(&pads),
         )?;
         let c = &design.construction;
-        let of_rail = rail_findings(&shell, &rail_context, c, &rail, &Limits::default())?;
-        let yard = Yard::new(&design, &strips);
+        let of_rail = rail_findings(&shell, &rail_context, c, &rail, &RailLimits::default())?;
+        let rail_wood = RailWood::new(&design, &strips);
         let bed = bed(&shell, &design);
         let (panels, of_skins) = Panels::new(&design, &shell);
         let mass = Mass::new(&BoardParts {
@@ -135,15 +135,15 @@ impl Board {
                 centre: [x, shell.centre_heights(x)[1] + rider.height],
             }
         });
-        let lying = lying(&shell, alone, rider)?;
+        let float_states = float_states(&shell, alone, rider)?;
         findings.extend(of_ribs);
         findings.extend(of_spine);
         findings.extend(sealed);
         findings.extend(of_rail);
-        findings.extend(unjudged(&design, &yard.strips, &strips));
+        findings.extend(unjudged(&design, &rail_wood.strips, &strips));
         findings.extend(of_skins);
         findings.extend(clashes);
-        findings.extend(float_findings(&lying));
+        findings.extend(float_findings(&float_states));
         Ok(Self {
             design,
             family,
@@ -154,13 +154,13 @@ impl Board {
             strips,
             ribs,
             spine,
-            yard,
+            rail_wood,
             blocks,
             pads,
             bed,
             panels,
             mass,
-            lying,
+            float_states,
             quick_findings: by_severity(findings),
         })
     }
@@ -199,7 +199,8 @@ impl Board {
                 strips
             })
         };
-        self.yard.findings(&self.design, &self.strips, &re_solve)
+        self.rail_wood
+            .findings(&self.design, &self.strips, &re_solve)
     }
 }
 

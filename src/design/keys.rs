@@ -13,7 +13,7 @@ use super::keys_fittings as fittings;
 use super::keys_frame as frame;
 use super::keys_skins as skins;
 use super::keys_weight as weight;
-use super::keys_yard as yard;
+use super::keys_wood as wood;
 
 /// All tables of the design file, in the order a file has them.
 pub const fn tables() -> &'static [TableKeys] {
@@ -147,38 +147,38 @@ const TABLES: &[TableKeys] = &[
         path: "timber",
         most: 1,
         doc: "The wood of the parts.",
-        keys: yard::TIMBER,
+        keys: wood::TIMBER,
     },
     TableKeys {
         path: "timber.species",
         most: 100,
         doc: "A species of your own, or your own figures for one.",
-        keys: yard::SPECIES,
+        keys: wood::SPECIES,
     },
     TableKeys {
         path: "shop",
         most: 1,
         doc: "How strips are cut from planks.",
-        keys: yard::SHOP,
+        keys: wood::SHOP,
     },
     TableKeys {
         path: "shop.kerf",
         most: 1,
         doc: "Widths of cut.",
-        keys: yard::KERF,
+        keys: wood::KERF,
     },
     TableKeys {
         path: "shop.allowance",
         most: 1,
         doc: "What each machine takes.",
-        keys: yard::ALLOWANCE,
+        keys: wood::ALLOWANCE,
     },
     TableKeys {
         path: "shop.plank",
         most: 100,
         doc: "Planks of one size, on hand or to buy; with a table for each size, and `count` for how many there are of it. With none, planks of 50 by 150 by 3000 mm are \
               assumed, as many as it takes.",
-        keys: yard::PLANK,
+        keys: wood::PLANK,
     },
     TableKeys {
         path: "finish",

@@ -25,7 +25,7 @@ mod keys_fittings;
 mod keys_frame;
 mod keys_skins;
 mod keys_weight;
-mod keys_yard;
+mod keys_wood;
 mod list;
 mod manual;
 mod model;

@@ -6,7 +6,9 @@ use super::rounded::{rounded, without_hairs};
 use crate::design::{Holes, Pattern};
 use crate::geometry::curve::Vector;
 use crate::geometry::path::Path;
-use crate::geometry::polygon::{arc_sagitta, area, around, grown, remaining, thinned};
+use crate::geometry::polygon::{
+    arc_sagitta, area, difference, offset_outline, stroke_outline, thinned,
+};
 
 /// Added to every web, mm: what fitting arcs to contour and hole may take from it.
 const SLACK: f64 = 0.018;
@@ -37,10 +39,13 @@ impl Room {
         let mut clips = Vec::new();
         for (line, web) in &self.edges {
             let reach = web + radius + SLACK + THIN;
-            clips.extend(around(&thinned(line, THIN), reach + arc_sagitta(reach)));
+            clips.extend(stroke_outline(
+                &thinned(line, THIN),
+                reach + arc_sagitta(reach),
+            ));
         }
         clips.extend(self.columns.iter().map(|c| self.column(*c, radius + SLACK)));
-        let pieces = remaining(&self.contour, &clips);
+        let pieces = difference(&self.contour, &clips);
         pieces
             .into_iter()
             .filter(|p| area(p) > LEAST_ROOM)
@@ -100,7 +105,10 @@ impl Room {
         let radius = rule.corner + EASE;
         let [[from, to], _] = extent(centres);
         let [from, to] = [from - radius, to + radius];
-        let opened: f64 = grown(centres, radius).iter().map(|c| area(c)).sum();
+        let opened: f64 = offset_outline(centres, radius)
+            .iter()
+            .map(|c| area(c))
+            .sum();
         let (length, height) = (to - from, opened / (to - from));
         let wanted = match (rule.count, rule.span, rule.pattern) {
             (Some(count), ..) => count as f64,
@@ -117,7 +125,7 @@ impl Room {
             .map(|k| from + length * k as f64 / count)
             .map(|x| self.column([x - half, x + half], radius + SLACK))
             .collect();
-        let cells = remaining(centres, &bridges);
+        let cells = difference(centres, &bridges);
         cells.into_iter().filter(|c| area(c) > LEAST_ROOM).collect()
     }
 }
@@ -135,7 +143,7 @@ fn extent(points: &[Vector<2>]) -> [[f64; 2]; 2] {
 fn contour_hole(part: &str, cell: &[Vector<2>], radius: f64) -> Result<Vec<Path>, FrameError> {
     // Clipping leaves corners a hair apart, which would be rounded one by one.
     let cell = without_hairs(cell);
-    let covered = grown(&cell, radius);
+    let covered = offset_outline(&cell, radius);
     let outer = covered
         .into_iter()
         .max_by(|a, b| area(a).abs().total_cmp(&area(b).abs()));

@@ -72,8 +72,8 @@ fn rib_room(rib: &Rib, c: &Construction, keep: &[KeepOut], side: f64, air: Optio
     let mut edges = vec![(rib.half.clone(), at_most(rule.web))];
     let rails = rib.rails.iter();
     // A bite for the cutter beside the starters takes from the web there.
-    let bite = relief::bite(c.frame.relief, c.frame.cutter / 2.0);
-    edges.extend(rails.map(|rail| (rail.clone(), at_most(rule.rail_web) + bite)));
+    let relief_depth = relief::relief_depth(c.frame.relief, c.frame.cutter / 2.0);
+    edges.extend(rails.map(|rail| (rail.clone(), at_most(rule.rail_web) + relief_depth)));
     let thick = [rib.x - rib.thickness / 2.0, rib.x + rib.thickness / 2.0];
     let kept = keep.iter().filter_map(|k| k.across(thick)).map(|[a, b]| {
         let (a, b) = (side * a, side * b);

@@ -10,7 +10,7 @@ use std::f64::consts::{PI, SQRT_2};
 const STRAIGHT: f64 = 0.5;
 
 /// How deep a bite goes into a slot's side, mm.
-pub(super) fn bite(relief: Relief, radius: f64) -> f64 {
+pub(super) fn relief_depth(relief: Relief, radius: f64) -> f64 {
     match relief {
         Relief::None => 0.0,
         Relief::Corner => radius * (1.0 - SQRT_2 / 2.0),
@@ -20,7 +20,7 @@ pub(super) fn bite(relief: Relief, radius: f64) -> f64 {
 
 /// How deep the bites for the cutter go into a slot's sides, mm.
 pub fn slot_bite(c: &Construction) -> f64 {
-    bite(c.frame.relief, c.frame.cutter / 2.0)
+    relief_depth(c.frame.relief, c.frame.cutter / 2.0)
 }
 
 /// Whether a cutter of this radius goes into a slot of this width and depth, mm, and has room for its bites.

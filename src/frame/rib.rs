@@ -319,9 +319,9 @@ fn face_line(face: &SkinFace, end: f64) -> Vec<Vector<2>> {
 /// What half ribs have in common, as the chain from the bottom's centre to the deck's.
 fn common(halves: &[Vec<Vector<2>>]) -> Option<Vec<Vector<2>>> {
     let (first, others) = halves.split_first()?;
-    let mut points = others
-        .iter()
-        .try_fold(first.clone(), |so_far, half| polygon::common(&so_far, half))?;
+    let mut points = others.iter().try_fold(first.clone(), |so_far, half| {
+        polygon::intersection(&so_far, half)
+    })?;
     // Start at the bottom's centre: the lowest point on the centreline.
     let on_centre = |p: &Vector<2>| p.x.abs() < 1e-5;
     let start = (0..points.len())

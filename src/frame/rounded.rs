@@ -30,7 +30,7 @@ pub(super) fn without_hairs(polygon: &[Vector<2>]) -> Vec<Vector<2>> {
 /// An arc fitted to the chords would have to guess where it begins, and come out in pieces of several radii.
 pub(super) fn rounded(
     part: &str,
-    grown: &[Vector<2>],
+    outline: &[Vector<2>],
     cell: &[Vector<2>],
     radius: f64,
 ) -> Result<Path, FrameError> {
@@ -40,7 +40,7 @@ pub(super) fn rounded(
             .iter()
             .position(|c| ((p - c).norm() - radius).abs() < ON)
     };
-    let mut points = without_hairs(grown);
+    let mut points = without_hairs(outline);
     let mut labels: Vec<Option<usize>> = points.iter().map(about).collect();
     let n = points.len();
     // Begin where a corner's rounding begins, so that none passes the seam.

@@ -24,7 +24,7 @@ pub fn area(polygon: &[Vector<2>]) -> f64 {
 /// coordinate is not finite.
 ///
 /// Computed on an integer grid of about 1e-9 of the polygons' size (crate `i_overlay`), to which corners are rounded.
-pub fn common(a: &[Vector<2>], b: &[Vector<2>]) -> Option<Vec<Vector<2>>> {
+pub fn intersection(a: &[Vector<2>], b: &[Vector<2>]) -> Option<Vec<Vector<2>>> {
     if a.iter()
         .chain(b)
         .any(|p| !(p.x.is_finite() && p.y.is_finite()))
@@ -63,8 +63,11 @@ pub fn arc_sagitta(radius: f64) -> f64 {
 }
 
 /// Everything nearer than `radius` to an open polyline, as outer contours and holes; arcs are inscribed polylines, see
-/// [`arc_sagitta`].
-pub fn around(line: &[Vector<2>], radius: f64) -> Vec<Vec<Vector<2>>> {
+/// [`arc_sagitta`]. Nothing where a number is beyond a kilometre or none.
+pub fn stroke_outline(line: &[Vector<2>], radius: f64) -> Vec<Vec<Vector<2>>> {
+    if !within_reach(line, radius) {
+        return Vec::new();
+    }
     let style = StrokeStyle::new(2.0 * radius)
         .line_join(LineJoin::Round(ARC_STEP))
         .start_cap(LineCap::Round(ARC_STEP))
@@ -72,8 +75,12 @@ pub fn around(line: &[Vector<2>], radius: f64) -> Vec<Vec<Vector<2>>> {
     contours(plain(line).stroke_as::<i64>(style, false))
 }
 
-/// `polygon` and everything nearer to it than `radius`, as outer contours and holes; arcs as in [`around`].
-pub fn grown(polygon: &[Vector<2>], radius: f64) -> Vec<Vec<Vector<2>>> {
+/// `polygon` and everything nearer to it than `radius`, as outer contours and holes; arcs as in [`stroke_outline`]. Nothing where a number is
+/// beyond a kilometre or none.
+pub fn offset_outline(polygon: &[Vector<2>], radius: f64) -> Vec<Vec<Vector<2>>> {
+    if !within_reach(polygon, radius) {
+        return Vec::new();
+    }
     let mut polygon = plain(polygon);
     if area_of(&polygon) < 0.0 {
         polygon.reverse();
@@ -83,7 +90,7 @@ pub fn grown(polygon: &[Vector<2>], radius: f64) -> Vec<Vec<Vector<2>>> {
 }
 
 /// What is left of `subject` without `clips`: the outer contours of the pieces, counter-clockwise. Holes in pieces are filled.
-pub fn remaining(subject: &[Vector<2>], clips: &[Vec<Vector<2>>]) -> Vec<Vec<Vector<2>>> {
+pub fn difference(subject: &[Vector<2>], clips: &[Vec<Vector<2>>]) -> Vec<Vec<Vector<2>>> {
     let clips: Vec<_> = clips.iter().map(|c| plain(c)).collect();
     let shapes =
         plain(subject).overlay_as::<i64>(&clips, OverlayRule::Difference, FillRule::NonZero);
@@ -127,6 +134,13 @@ pub fn thinned(line: &[Vector<2>], tolerance: f64) -> Vec<Vector<2>> {
         .collect()
 }
 
+/// Whether all numbers are such as the crate takes without a panic: finite, and of a size that its integer grid holds.
+fn within_reach(points: &[Vector<2>], radius: f64) -> bool {
+    const MOST: f64 = 1e6;
+    let numbers = points.iter().flat_map(|p| p.iter().copied());
+    numbers.chain([radius]).all(|number| number.abs() <= MOST)
+}
+
 fn plain(points: &[Vector<2>]) -> Vec<[f64; 2]> {
     points.iter().map(|p| [p.x, p.y]).collect()
 }
@@ -141,4 +155,52 @@ fn contours(shapes: Vec<Vec<Vec<[f64; 2]>>>) -> Vec<Vec<Vector<2>>> {
     contours
         .map(|c| c.into_iter().map(Vector::from).collect())
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::f64::consts::PI;
+
+    fn square(side: f64) -> Vec<Vector<2>> {
+        [[0.0, 0.0], [side, 0.0], [side, side], [0.0, side]]
+            .map(Vector::from)
+            .to_vec()
+    }
+
+    fn total(contours: &[Vec<Vector<2>>]) -> f64 {
+        contours.iter().map(|c| area(c)).sum()
+    }
+
+    /// Steiner's formula: area, and perimeter times the radius, and a circle.
+    #[test]
+    fn an_offset_has_the_area_of_steiner_s_formula() {
+        for radius in [0.5, 3.0, 20.0] {
+            let exact = 100.0 + 40.0 * radius + PI * radius * radius;
+            let found = total(&offset_outline(&square(10.0), radius));
+            let inscribed = 2.0 * PI * radius * arc_sagitta(radius);
+            assert!(
+                found <= exact + 1e-6 && exact - found <= inscribed + 1e-6,
+                "{found}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_stroke_is_a_stadium() {
+        let line = [[0.0, 0.0], [30.0, 40.0]].map(Vector::from);
+        let exact = 50.0 * 6.0 + PI * 9.0;
+        let found = total(&stroke_outline(&line, 3.0));
+        assert!(found <= exact + 1e-6 && exact - found <= 2.0 * PI * 3.0 * arc_sagitta(3.0) + 1e-6);
+    }
+
+    #[test]
+    fn numbers_that_are_none_give_nothing() {
+        for wrong in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e300, -1e300] {
+            assert!(offset_outline(&square(10.0), wrong).is_empty());
+            assert!(stroke_outline(&square(10.0), wrong).is_empty());
+            assert!(offset_outline(&square(wrong), 1.0).is_empty());
+            assert!(stroke_outline(&square(wrong), 1.0).is_empty());
+        }
+    }
 }

@@ -8,7 +8,7 @@ use crate::design::timber::{BendKind, Limits, TimberError, Utilisation};
 /// Ways a strip can be overstrained.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Strained {
+pub enum StrainKind {
     /// Bend through the thickness.
     EasyWay,
     /// Edge-set.
@@ -21,7 +21,7 @@ pub enum Strained {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Demand {
     /// Which.
-    pub strained: Strained,
+    pub strained: StrainKind,
     /// Strain, its limit and their ratio.
     pub utilisation: Utilisation,
     /// Curvature (or twist rate) there, 1/mm.
@@ -91,17 +91,17 @@ pub fn demand(
         worst(|p| p.bend.twist),
     );
     add(
-        Strained::EasyWay,
+        StrainKind::EasyWay,
         easy,
         limits.bending(BendKind::EasyWay, bar.thickness, easy.0),
     );
     add(
-        Strained::HardWay,
+        StrainKind::HardWay,
         hard,
         limits.bending(BendKind::HardWay, bar.width, hard.0),
     );
     if let Some(utilisation) = limits.twisting(bar.width, bar.thickness, twist.0)? {
-        add(Strained::Twist, twist, utilisation);
+        add(StrainKind::Twist, twist, utilisation);
     }
     let glulam = limits.glulam(bar.thickness, easy.0);
     Ok(StripDemand {

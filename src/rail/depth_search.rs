@@ -47,7 +47,8 @@ impl DepthStage {
             steps += 1;
             let next = bracket
                 .next(depth, over.unwrap_or(0.0))
-                .clamp(0.0, self.deepest);
+                .min(self.deepest)
+                .max(0.0);
             let balance = match over {
                 None => Some(Balance::NoStrips),
                 Some(over) if over.abs() < self.balanced => Some(Balance::Even),

@@ -12,7 +12,7 @@ use crate::shape::{Shell, ShellError};
 
 /// Limits a joint is held to (common practice, no published source).
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Limits {
+pub struct RailLimits {
     /// Depth to which a lip may be crushed or eased, mm: what counts as fair to the eye.
     pub dig_in: f64,
     /// Opening of a joint where the finished surface crosses it, mm: what still passes for a glue line.
@@ -25,7 +25,7 @@ pub struct Limits {
     pub settled: f64,
 }
 
-impl Default for Limits {
+impl Default for RailLimits {
     fn default() -> Self {
         Self {
             dig_in: 0.5,
@@ -46,7 +46,7 @@ pub fn rail_findings(
     context: &RailContext,
     construction: &Construction,
     rail: &Rail,
-    limits: &Limits,
+    limits: &RailLimits,
 ) -> Result<Vec<Finding>, ShellError> {
     let mut found = check(construction, rail, limits);
     if found.iter().any(of_joint) {
@@ -68,7 +68,7 @@ fn of_joint(finding: &Finding) -> bool {
 
 /// Findings without remedies for joints, one for each place: of every code of a course the worst place in each rib's share of the length, which
 /// reaches half way to its neighbours, and to the blocks.
-fn check(construction: &Construction, rail: &Rail, limits: &Limits) -> Vec<Finding> {
+fn check(construction: &Construction, rail: &Rail, limits: &RailLimits) -> Vec<Finding> {
     let ribs = &construction.rib_stations;
     let half_way: Vec<f64> = ribs.windows(2).map(|w| (w[0] + w[1]) / 2.0).collect();
     let mut found: Vec<Finding> = Vec::new();
@@ -161,7 +161,7 @@ fn margin_findings(
 /// Starters abreast lie in one plane; a skin that bends under them leaves the inner ones.
 fn starter_findings(
     stack: &Stack,
-    limits: &Limits,
+    limits: &RailLimits,
     add: &mut impl FnMut(usize, Code, f64, f64, &[Change]),
 ) {
     let starters = stack.courses.iter().enumerate();
@@ -186,7 +186,7 @@ fn joint_findings(
     stack: &Stack,
     strip: &Strip,
     depth: f64,
-    limits: &Limits,
+    limits: &RailLimits,
     add: &mut impl FnMut(usize, Code, f64, f64, &[Change]),
 ) {
     for (i, course) in stack.courses.iter().enumerate() {
@@ -226,7 +226,7 @@ fn narrower(
     context: &RailContext,
     construction: &Construction,
     rail: &Rail,
-    limits: &Limits,
+    limits: &RailLimits,
 ) -> Result<Option<f64>, ShellError> {
     let (mut trial, mut depth) = (construction.clone(), rail.depth);
     let mut planes = construction.rib_stations.clone();

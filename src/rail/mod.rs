@@ -118,11 +118,11 @@ mod stack;
 mod strips;
 mod unknowns;
 
-pub use bending::{Bar, Demand, Strained, StripDemand, demand};
+pub use bending::{Bar, Demand, StrainKind, StripDemand, demand};
 pub use convergence::{Balance, Convergence};
 pub use course::{Course, CourseBody, CourseKind};
 pub use darboux::{Darboux, darboux};
-pub use findings::{Limits, rail_findings};
+pub use findings::{RailLimits, rail_findings};
 pub use frame::SquareFrame;
 pub use joint::{StripJoint, joint, visible_gap_at};
 pub use margins::Margins;

@@ -67,7 +67,7 @@ impl CourseSlice {
                 face.land + along + inward,
                 face.land - along + inward,
             ];
-            remainder = remainder.and_then(|polygon| polygon::common(&polygon, &half_plane));
+            remainder = remainder.and_then(|polygon| polygon::intersection(&polygon, &half_plane));
         }
         remainder.unwrap_or_default()
     }

@@ -91,7 +91,7 @@ impl<'a> Iteration<'a> {
         let search = DepthStage {
             steps: SEARCH_STEPS,
             balanced: SEARCH_BALANCED,
-            start: start.clamp(0.0, deepest),
+            start: start.min(deepest).max(0.0),
             deepest,
             slope: SLOPE,
         };

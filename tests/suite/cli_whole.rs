@@ -54,11 +54,11 @@ fn the_screen_tells_what_the_json_says() {
             // Planks lie edge to edge over the panel's width.
             let wide: f64 = planks.iter().map(|p| p["width"].as_f64().unwrap()).sum();
             assert!((wide - skin["width"].as_f64().unwrap()).abs() < 0.01);
-            let told = report["findings"].as_array().unwrap();
+            let output = report["findings"].as_array().unwrap();
             let severe = ["relieve", "split"].contains(&skin["treatment"].as_str().unwrap());
             assert_eq!(
                 severe,
-                told.iter().any(|f| f["part"]["skin"] == face),
+                output.iter().any(|f| f["part"]["skin"] == face),
                 "{face}"
             );
         }
@@ -83,12 +83,12 @@ fn the_screen_tells_what_the_json_says() {
             assert!((displaced - water["mass"].as_f64().unwrap()).abs() < 1e-3);
             let trim = water["afloat"]["trim"].as_f64().unwrap();
             let way = if trim > 0.0 { "nose down" } else { "tail down" };
-            let told = line(if density > 1000.0 {
+            let output = line(if density > 1000.0 {
                 "sea, by itself"
             } else {
                 "fresh water, by itself"
             });
-            assert!(told.contains(way) || told.contains("level"), "{told}");
+            assert!(output.contains(way) || output.contains("level"), "{output}");
         }
     }
 }
@@ -114,8 +114,8 @@ fn a_rider_too_heavy_is_told_by_how_much() {
     let carries = number(&report, "/measures/volume") * 1e-9 * 1025.976;
     let wanted = 75.0 + number(&report, "/mass/total") - carries;
     assert!((over - wanted).abs() < 0.05, "{over} {wanted}");
-    let told = out(&screen);
-    let line = told
+    let output = out(&screen);
+    let line = output
         .lines()
         .find(|l| l.contains("sea, with its rider"))
         .unwrap();

@@ -239,8 +239,8 @@ fn bare_numbers_and_reports_follow_the_unit() {
         "name = 'F'\nunit = 'ft'\n[outline]\nlength = 6\nwidth = '20 in'\n[foil]\ncentre = 0.2\n";
     assert_eq!(sound(feet).report, Unit::In);
     near(sound(feet).length, 6.0 * 304.8);
-    let told = feet.replace("'ft'", "'ft'\nreport = 'mm'");
-    assert_eq!(sound(&told).report, Unit::Mm);
+    let output = feet.replace("'ft'", "'ft'\nreport = 'mm'");
+    assert_eq!(sound(&output).report, Unit::Mm);
 }
 
 #[test]

@@ -87,8 +87,8 @@ fn blocks_apart_and_blocks_in_each_other() {
 fn a_mesh_with_a_hole_has_no_inside() {
     let mut open = block([0.0; 3], [10.0; 3]);
     open.triangles.pop();
-    let told = Solid::new(&open).err().unwrap().to_string();
-    assert!(told.contains("not a closed solid"), "{told}");
+    let output = Solid::new(&open).err().unwrap().to_string();
+    assert!(output.contains("not a closed solid"), "{output}");
 }
 
 /// Bounds of the design: overlap at most 0.05 mm (a lip that rolls, 0.5), gaps where parts bear at most 0.3 mm.

@@ -117,13 +117,17 @@ fn every_list_has_every_finding() {
         ] {
             assert!(json.pointer(gone).is_none(), "{gone}");
         }
-        for lying in json["afloat"].as_array().unwrap() {
+        for float_states in json["afloat"].as_array().unwrap() {
             let sinks = list.iter().any(|f| {
                 text(f, "code") == "sinks"
-                    && f["value"] == lying["mass"]
-                    && f["limit"] == lying["carries"]
+                    && f["value"] == float_states["mass"]
+                    && f["limit"] == float_states["carries"]
             });
-            assert_eq!(lying["afloat"].is_null(), sinks, "{name}: {lying}");
+            assert_eq!(
+                float_states["afloat"].is_null(),
+                sinks,
+                "{name}: {float_states}"
+            );
         }
 
         // The same list from `check`, and the same counts from `build`.
@@ -224,8 +228,8 @@ fn every_list_has_every_finding() {
                 .map_or(String::new(), |n| n.to_string());
             assert_eq!(row[3], rib, "{place}");
         }
-        let told = screen.matches(" → ").count();
-        assert_eq!(told, list.len(), "{name}: one arrow a finding");
+        let output = screen.matches(" → ").count();
+        assert_eq!(output, list.len(), "{name}: one arrow a finding");
     }
 }
 

@@ -210,15 +210,15 @@ fn slots_narrower_than_the_cutter_are_told() {
         assert_eq!(widths.len(), board.ribs.len());
         let narrowest = widths.iter().copied().fold(f64::INFINITY, f64::min);
         let found = about(&board, Topic::Frame);
-        let told: Vec<&Finding> = found
+        let output: Vec<&Finding> = found
             .iter()
             .filter(|f| f.code == Code::SlotNarrow)
             .collect();
         if narrowest > diameter - 1e-6 {
-            assert!(told.is_empty(), "{diameter}");
+            assert!(output.is_empty(), "{diameter}");
             continue;
         }
-        let [trouble] = told.as_slice() else {
+        let [trouble] = output.as_slice() else {
             panic!("{diameter} {relief}: {found:?}");
         };
         assert!((trouble.value.unwrap() - narrowest).abs() < 1e-9);
@@ -269,8 +269,8 @@ fn a_narrow_slot_is_told_in_the_maker_s_unit() {
     let cutter = "[construction.cutter]\ndiameter = \"1/4 in\"";
     let board = board("noserider-9ft4", cutter);
     let found = about(&board, Topic::Frame);
-    let told = found.iter().find(|f| f.part == Part::Slots).unwrap();
-    let words = said(told, board.design.report);
+    let output = found.iter().find(|f| f.part == Part::Slots).unwrap();
+    let words = said(output, board.design.report);
     assert!(words.contains("0.250 in"), "{words}");
     assert!(words.contains("0.244 in in the spine"), "{words}");
 }

@@ -237,13 +237,13 @@ fn wet_wood_weighs_more() {
 #[test]
 fn it_floats_by_its_own_mass() {
     for board in boards() {
-        assert_eq!(board.lying.len(), 2);
-        for lying in &board.lying {
-            let afloat = lying.afloat.as_ref().unwrap();
-            let density = lying.water.density();
+        assert_eq!(board.float_states.len(), 2);
+        for float_states in &board.float_states {
+            let afloat = float_states.afloat.as_ref().unwrap();
+            let density = float_states.water.density();
             assert!((afloat.displaced * 1e-9 * density / board.mass.total - 1.0).abs() < 1e-9);
             let carries = board.measures.volume * 1e-9 * density;
-            assert!((lying.carries / carries - 1.0).abs() < 1e-3);
+            assert!((float_states.carries / carries - 1.0).abs() < 1e-3);
             assert!(afloat.draught > 3.0 && afloat.draught < 40.0);
         }
     }
@@ -251,22 +251,22 @@ fn it_floats_by_its_own_mass() {
         "{}\n[rider]\nmass = 75\n",
         text("round-tail-6ft4")
     ));
-    assert_eq!(ridden.lying.len(), 4);
-    let last = &ridden.lying[2];
+    assert_eq!(ridden.float_states.len(), 4);
+    let last = &ridden.float_states[2];
     assert!(last.ridden && last.afloat.is_err());
     assert!((last.load.mass - ridden.mass.total - 75.0).abs() < 1e-9);
     let light = board(&format!(
         "{}\n[rider]\nmass = 20\nat = 900\n",
         text("round-tail-6ft4")
     ));
-    let afloat = light.lying[2].afloat.as_ref().unwrap();
+    let afloat = light.float_states[2].afloat.as_ref().unwrap();
     assert!((afloat.displaced * 1e-9 * 1025.976 - light.mass.total - 20.0).abs() < 1e-6);
 }
 
 /// Weights out of place are faults with a remedy.
 #[test]
 fn weights_are_checked() {
-    for (added, told) in [
+    for (added, output) in [
         ("[rider]\nmass = 75\nat = 3000\n", "must be on the board"),
         (
             "[[fitting]]\nname = \"vent\"\nmass = 0.02\nat = 4000\n",
@@ -277,7 +277,7 @@ fn weights_are_checked() {
     ] {
         let text = format!("{}\n{added}", text("round-tail-6ft4"));
         let faults = design::parse(&text, "x").unwrap_err().to_string();
-        assert!(faults.contains(told), "{added}: {faults}");
+        assert!(faults.contains(output), "{added}: {faults}");
     }
     let silly = text("round-tail-6ft4").replace("[timber]\n", "[timber]\nframe = \"okume\"\n");
     assert!(

@@ -6,7 +6,7 @@ use boardwright::board::{Board, rail_planes};
 use boardwright::design::finding::{Code, Finding};
 use boardwright::design::{Design, parse};
 use boardwright::geometry::curve::Vector;
-use boardwright::rail::{Balance, Limits, Rail, RailProblem, SolveLimits, rail_findings};
+use boardwright::rail::{Balance, Rail, RailLimits, RailProblem, SolveLimits, rail_findings};
 
 const EXAMPLES: [&str; 3] = ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"];
 
@@ -175,7 +175,7 @@ fn too_few_rounds_are_a_rail_that_has_not_settled() {
     };
     assert!(!solved_within(&board, none).convergence.settled);
 
-    let limits = Limits::default();
+    let limits = RailLimits::default();
     let c = &board.design.construction;
     let findings = rail_findings(&board.shell, &board.rail_context, c, &rail, &limits).unwrap();
     let unsettled: Vec<&Finding> = findings
@@ -201,7 +201,7 @@ fn a_rail_that_does_not_settle_is_found_by_check() {
     let found = board.rail.convergence;
     println!("{found:?}");
     assert!(!found.settled && found.rounds == SolveLimits::default().rounds);
-    assert!(found.movement.by > Limits::default().settled);
+    assert!(found.movement.by > RailLimits::default().settled);
     let miss = direction_miss(&board.design, &board.rail, false);
     assert!(miss.0 > 2.0 * SolveLimits::default().movement, "{miss:?}");
     let unsettled = |f: &&Finding| f.code == Code::RailUnsettled;

@@ -5,7 +5,7 @@ use crate::common::found::rail_places;
 use boardwright::board::Board;
 use boardwright::design::finding::Code;
 use boardwright::design::{Arrangement, parse};
-use boardwright::rail::{Limits, rail_findings};
+use boardwright::rail::{RailLimits, rail_findings};
 use boardwright::views::solids::{frame_preview, planed_strips};
 
 /// Altitude, mm, under which a triangle is one of rounding only.
@@ -32,17 +32,24 @@ fn cover_that_falls_short_between_ribs_is_told_with_its_place_and_the_nearest_ri
         more.cover = (at_ribs + anywhere) / 2.0;
         let of = |c| {
             let context = &board.rail_context;
-            let found = rail_findings(&board.shell, context, c, &board.rail, &Limits::default());
+            let found = rail_findings(
+                &board.shell,
+                context,
+                c,
+                &board.rail,
+                &RailLimits::default(),
+            );
             rail_places(&found.unwrap(), Code::WoodBehindRail)
         };
         assert!(of(c).is_empty());
-        let told = of(&more);
+        let output = of(&more);
         assert!(
-            told.iter()
+            output
+                .iter()
                 .any(|(_, value)| (value - anywhere).abs() < 1e-12),
             "{name}"
         );
-        for (place, value) in told {
+        for (place, value) in output {
             let x = place.x.unwrap();
             assert_eq!(cover(x), value);
             let off = |station: &f64| (x - station).abs();

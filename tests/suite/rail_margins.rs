@@ -343,6 +343,6 @@ fn cover_and_proud_of_the_rail_as_built_balance() {
 fn what_a_strip_is_too_thin_for_is_told_with_both_margins() {
     let text = example("twin-5ft8").replace("cover = \"2 mm\"", "cover = \"4 mm\"");
     let board = board(&text);
-    let told = |code| board.quick_findings.iter().any(|f| f.code == code);
-    assert!(told(Code::WoodBehindRail) && told(Code::PlaningAllowance));
+    let output = |code| board.quick_findings.iter().any(|f| f.code == code);
+    assert!(output(Code::WoodBehindRail) && output(Code::PlaningAllowance));
 }

@@ -22,11 +22,11 @@ fn two_ribs_as_open_cascade_has_them() {
         list.map(|n| n.as_f64().unwrap()).collect()
     };
     let mut worst: f64 = 0.0;
-    for told in fixture["ribs"].as_array().unwrap() {
-        let number = told["rib"].as_u64().unwrap() as usize;
+    for output in fixture["ribs"].as_array().unwrap() {
+        let number = output["rib"].as_u64().unwrap() as usize;
         let rib = &board.ribs[number - 1];
         let half = rib.thickness / 2.0;
-        assert_eq!(numbers(&told["planes"]), [rib.x - half, rib.x + half]);
+        assert_eq!(numbers(&output["planes"]), [rib.x - half, rib.x + half]);
         let contour = rib.outline.flatten(0.001);
         // Heights at which a line upward at y crosses the contour.
         let crossings = |y: f64| -> [f64; 2] {
@@ -39,10 +39,10 @@ fn two_ribs_as_open_cascade_has_them() {
             })
         };
         let [bottom, deck] = ["bottom", "deck"].map(|face| {
-            let planes = told[face].as_array().unwrap();
+            let planes = output[face].as_array().unwrap();
             [numbers(&planes[0]), numbers(&planes[1])]
         });
-        for (i, y) in numbers(&told["y"]).into_iter().enumerate() {
+        for (i, y) in numbers(&output["y"]).into_iter().enumerate() {
             let [low, high] = crossings(y);
             let want = [bottom[0][i].max(bottom[1][i]), deck[0][i].min(deck[1][i])];
             for (found, want) in [low, high].into_iter().zip(want) {

@@ -140,7 +140,7 @@ fn sound(plan: &CuttingPlan, needs: &[StripNeed], shop: &Shop) {
         assert!((total - joints * overlap - need.length).abs() < 1e-6);
         for joint in &scarfed.joints {
             assert!((joint.to - joint.from - overlap).abs() < 1e-9);
-            for &(a, b) in &need.keep_off {
+            for &(a, b) in &need.no_scarf_zones {
                 assert!(joint.to <= a + 1e-9 || joint.from >= b - 1e-9);
             }
             for (k, (other, others)) in needs.iter().zip(&plan.scarfs).enumerate() {
@@ -266,7 +266,7 @@ fn sixty_strips_with_scarfs() {
     let needs = rail(2900.0, 24);
     let mut needs = needs;
     for need in &mut needs {
-        need.keep_off = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
+        need.no_scarf_zones = vec![(0.0, 350.0), (need.length - 600.0, need.length)];
     }
     let shop = shop(vec![
         plank(2400.0, 150.0, 50.0, None, 38.0),
@@ -396,7 +396,7 @@ fn faults_tell_the_remedy() {
     sound(&plan, &needs, &mixed);
     let mut tied = needs.clone();
     for need in &mut tied {
-        need.keep_off = vec![(0.0, need.length)];
+        need.no_scarf_zones = vec![(0.0, need.length)];
     }
     let short = shop(vec![plank(1500.0, 150.0, 50.0, None, 1.0)]);
     assert!(matches!(
@@ -610,7 +610,7 @@ proptest! {
     fn scarfed_plans_are_sound(length in 1500.0..3200.0f64, courses in 2..12usize, plank_length in 1000.0..1900.0f64, off in 0.0..300.0f64) {
         let mut needs = rail(length, courses);
         for need in &mut needs {
-            need.keep_off = vec![(-10.0, off), (need.length - off, need.length)];
+            need.no_scarf_zones = vec![(-10.0, off), (need.length - off, need.length)];
         }
         let shop = shop(vec![plank(plank_length, 120.0, 40.0, None, 10.0)]);
         match cutting_plan(&needs, &profiles(), &shop) {

@@ -6,7 +6,7 @@ use boardwright::design::{parse, starter};
 use boardwright::geometry::path::Bounds;
 use boardwright::output::export::{chart, dxf, svg};
 use boardwright::output::{OutputOptions, files};
-use boardwright::rail::Strained;
+use boardwright::rail::StrainKind;
 use boardwright::views::chart::ticks;
 use boardwright::views::drawing::{Layer, Shape};
 use boardwright::views::report::{report, strip_charts, tables};
@@ -44,7 +44,7 @@ fn a_chart_shows_what_the_schedule_says() {
             .find(|t| t.name == "strip-schedule")
             .unwrap();
         for ((work, named), row) in board
-            .yard
+            .rail_wood
             .strips
             .iter()
             .zip(&charts)
@@ -53,7 +53,7 @@ fn a_chart_shows_what_the_schedule_says() {
             let c = &named.chart;
             assert_eq!(c.marks.len(), board.ribs.len());
             let used = c.panels.last().unwrap();
-            for (i, strained) in Strained::ALL.into_iter().enumerate() {
+            for (i, strained) in StrainKind::ALL.into_iter().enumerate() {
                 let Some(d) = work.demand_of(strained) else {
                     continue;
                 };
@@ -122,7 +122,7 @@ fn planks_are_drawn_as_they_are_cut() {
     let boards = EXAMPLES.map(board).into_iter().chain([scarfed()]);
     let mut several = 0;
     for board in boards {
-        let plan = board.yard.cutting.as_ref().unwrap();
+        let plan = board.rail_wood.cutting.as_ref().unwrap();
         let shop = &board.design.shop;
         let sheets = plank_sheets(&board);
         several += usize::from(sheets.len() > 1);
@@ -169,7 +169,7 @@ fn planks_are_drawn_as_they_are_cut() {
         // Every piece's mark stands on some plank, and lengths drawn are those of the plan.
         let mut lengths: Vec<i64> = Vec::new();
         for (_, piece) in plan.pieces() {
-            let mark = boardwright::wood::stock::piece_label(plan, &board.yard.needs, piece);
+            let mark = boardwright::wood::stock::piece_label(plan, &board.rail_wood.needs, piece);
             let mark = mark.to_string();
             assert!(labels.contains(&mark), "{mark}");
             lengths.push((piece.length * 100.0).round() as i64);
@@ -200,7 +200,7 @@ fn planks_are_drawn_as_they_are_cut() {
 #[test]
 fn the_cutting_list_and_the_shops_page_name_every_piece_and_every_machine() {
     let board = scarfed();
-    let plan = board.yard.cutting.as_ref().unwrap();
+    let plan = board.rail_wood.cutting.as_ref().unwrap();
     assert!(plan.scarfs.iter().any(|s| !s.joints.is_empty()));
     let files = files(&board, &report(&board), &OutputOptions::default()).unwrap();
     let text = |path: &str| {
@@ -211,11 +211,11 @@ fn the_cutting_list_and_the_shops_page_name_every_piece_and_every_machine() {
     let list = text("tables/cut-list.csv");
     assert_eq!(list.lines().count(), 1 + plan.pieces().count());
     for (_, piece) in plan.pieces() {
-        let mark = boardwright::wood::stock::piece_label(plan, &board.yard.needs, piece);
+        let mark = boardwright::wood::stock::piece_label(plan, &board.rail_wood.needs, piece);
         assert!(list.contains(&format!(",{mark},")), "{mark}");
     }
     let page = text("milling.html");
-    for plan in &board.yard.milling {
+    for plan in &board.rail_wood.milling {
         for step in &plan.steps {
             let name = step.machine.name();
             let name = format!("{}{}", name[..1].to_uppercase(), &name[1..]);
@@ -233,7 +233,7 @@ fn the_cutting_list_and_the_shops_page_name_every_piece_and_every_machine() {
     }
     assert!(page.contains("scarfs at") && page.contains("mm</strong> radius, its centre"));
     assert!(text("index.html").contains("href=\"milling.html\""));
-    for strip in &board.yard.strips {
+    for strip in &board.rail_wood.strips {
         text(&format!("charts/strip-{:02}.svg", strip.number));
     }
 }

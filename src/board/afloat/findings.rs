@@ -1,16 +1,16 @@
 //! Loads that do not float.
 
-use super::{AfloatError, Lying, Water};
+use super::{AfloatError, FloatState, Water};
 use crate::design::finding::{Change, Code, Fact, Finding, Part};
 
 /// A finding for each water and load without a waterline. Most shortboards sink under a rider who sits still, so that is worth knowing and no more;
 /// a board that sinks by itself is an error.
-pub fn float_findings(lying: &[Lying]) -> Vec<Finding> {
-    lying.iter().filter_map(finding).collect()
+pub fn float_findings(float_states: &[FloatState]) -> Vec<Finding> {
+    float_states.iter().filter_map(finding).collect()
 }
 
-fn finding(lying: &Lying) -> Option<Finding> {
-    let error = lying.afloat.as_ref().err()?;
+fn finding(float_states: &FloatState) -> Option<Finding> {
+    let error = float_states.afloat.as_ref().err()?;
     let found = match error {
         AfloatError::Sinks {
             mass,
@@ -30,8 +30,8 @@ fn finding(lying: &Lying) -> Option<Finding> {
         }
     };
     let water = Fact::Water {
-        fresh: lying.water == Water::Fresh,
-        ridden: lying.ridden,
+        fresh: float_states.water == Water::Fresh,
+        ridden: float_states.ridden,
     };
-    Some(found.fact(water).error_if(!lying.ridden))
+    Some(found.fact(water).error_if(!float_states.ridden))
 }

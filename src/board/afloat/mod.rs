@@ -6,14 +6,14 @@
 mod balance;
 mod error;
 mod findings;
+mod float_state;
 mod hull;
-mod lying;
 mod water;
 mod wetted;
 
 pub use balance::{Afloat, Load, afloat};
 pub use error::AfloatError;
 pub use findings::float_findings;
+pub use float_state::{FloatState, float_states};
 pub use hull::{Hull, Immersed, Waterline};
-pub use lying::{Lying, lying};
 pub use water::{GRAVITY, Water};

@@ -4,7 +4,7 @@ use super::Region;
 use super::parts::{BoardParts, polygon};
 use crate::design::Through;
 use crate::geometry::curve::Vector;
-use crate::geometry::polygon::common;
+use crate::geometry::polygon::intersection;
 
 /// Wood taken away, by part.
 #[derive(Debug, Default)]
@@ -79,5 +79,5 @@ pub(super) fn removed(board: &BoardParts<'_>) -> Removed {
 fn within(area: &[Vector<2>], x: [f64; 2], y: [f64; 2]) -> Region {
     let corners = [(0, 0), (1, 0), (1, 1), (0, 1)];
     let rectangle = corners.map(|(i, j)| Vector::<2>::new(x[i], y[j]));
-    common(area, &rectangle).map_or_else(Region::default, |part| Region::of_side(&part))
+    intersection(area, &rectangle).map_or_else(Region::default, |part| Region::of_side(&part))
 }

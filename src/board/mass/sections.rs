@@ -161,14 +161,14 @@ fn share(
             ..Share::default()
         });
     };
-    let above = polygon::common(&outline, &side(bottom, FAR)).unwrap_or_default();
-    let between = polygon::common(&above, &side(deck, -FAR)).unwrap_or_default();
+    let above = polygon::intersection(&outline, &side(bottom, FAR)).unwrap_or_default();
+    let between = polygon::intersection(&above, &side(deck, -FAR)).unwrap_or_default();
     let (over_bottom, inner) = (Region::of_polygon(&above), Region::of_polygon(&between));
     let mut rail = [Region::default(); 3];
     if let Some(stack) = stack {
         for slice in slices(stack, c) {
             let planed = slice.planed(stack, TOLERANCE);
-            let wood = polygon::common(&planed, &outline).unwrap_or_default();
+            let wood = polygon::intersection(&planed, &outline).unwrap_or_default();
             rail[slot(slice.kind)] += Region::of_polygon(&wood).times(2.0);
         }
     }

@@ -10,7 +10,7 @@ mod outline;
 mod section;
 mod skins;
 mod weight;
-mod yard;
+mod wood;
 
 use super::model::{Draft, Foil, Rocker};
 use super::{Bed, read::File, source::Report, table::Table};
@@ -22,7 +22,7 @@ pub(super) fn draft(file: &File, report: &mut Report<'_>) -> Draft {
     let length = file.one("outline").number("length");
     let outline = outline::outline(file.one("outline"), length);
     let construction = construction::construction(file, length, (outline.nose, outline.tail));
-    let timber = yard::timber(file, report);
+    let timber = wood::timber(file, report);
     Draft {
         name: top.text("name").unwrap_or("draft").trim().to_owned(),
         notes: top.text("notes").unwrap_or("").to_owned(),
@@ -39,7 +39,7 @@ pub(super) fn draft(file: &File, report: &mut Report<'_>) -> Draft {
         sections: section::sections(file, length),
         construction,
         skins: skins::skins(file.one("skins")),
-        shop: yard::shop(file, &timber.rail.name),
+        shop: wood::shop(file, &timber.rail.name),
         timber,
         blocks: fittings::blocks(file.one("blocks")),
         fins: fittings::fins(file),

@@ -20,7 +20,7 @@ const SMALLEST: f64 = 3.0;
 /// The pad of a fitting; `None` where nothing of it fits.
 pub(super) fn pad(room: &Room<'_>, fitting: &PlacedFitting) -> Option<Pad> {
     let margin = margin(room, fitting.kind);
-    let rectangle = grown(&fitting.shadow, margin);
+    let rectangle = widened(&fitting.shadow, margin);
     let thickness = thickness(room, fitting);
     let flat = Flat::new(room, fitting.through, &rectangle, thickness)?;
     let mut pieces = Vec::new();
@@ -99,15 +99,15 @@ pub(super) fn thickness(room: &Room<'_>, fitting: &PlacedFitting) -> f64 {
 }
 
 /// A rectangle grown on all sides.
-fn grown(corners: &[Vector<2>; 4], by: f64) -> [Vector<2>; 4] {
+fn widened(corners: &[Vector<2>; 4], by: f64) -> [Vector<2>; 4] {
     let [a, b, _, d] = *corners;
     let (along, out) = ((b - a).normalize() * by, (d - a).normalize() * by);
     let signs = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
-    let mut grown = *corners;
-    for (p, (s, t)) in grown.iter_mut().zip(signs) {
+    let mut widened = *corners;
+    for (p, (s, t)) in widened.iter_mut().zip(signs) {
         *p += along * s + out * t;
     }
-    grown
+    widened
 }
 
 /// The pad's flat face.

@@ -53,7 +53,7 @@ impl ContactKind {
     /// The greatest overlap, mm: where a cove rolls on a bead its lip is crushed or eased by as much as is fair to the eye.
     pub fn overlap_limit(self) -> f64 {
         match self {
-            Self::CoveOnBead => crate::rail::Limits::default().dig_in,
+            Self::CoveOnBead => crate::rail::RailLimits::default().dig_in,
             _ => OVERLAP,
         }
     }

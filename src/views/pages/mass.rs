@@ -6,7 +6,7 @@ use crate::board::mass::Part;
 use crate::geometry::path::{Path, Point};
 use crate::views::document::{Block, Image, Picture, Prose, Section, Width};
 use crate::views::drawing::{Drawing, Item, Layer, Shape};
-use crate::views::report::{LyingReport, MassReport, Report};
+use crate::views::report::{FloatReport, MassReport, Report};
 use crate::views::table::{Cell, Quantity, Table};
 
 /// What every part weighs.
@@ -93,7 +93,7 @@ pub(super) fn afloat(board: &Board, report: &Report, with_pictures: bool) -> Sec
             "Draught is the greatest depth under water. Spare buoyancy is what the board carries besides before it goes under.",
         ),
     ];
-    let shown = |state: &&LyingReport| state.afloat.is_some() && state.water == "sea";
+    let shown = |state: &&FloatReport| state.afloat.is_some() && state.water == "sea";
     let pictures: Vec<Picture> = report
         .afloat
         .iter()
@@ -114,7 +114,7 @@ pub(super) fn afloat(board: &Board, report: &Report, with_pictures: bool) -> Sec
 }
 
 /// Bottom and deck on the centreline, and the water.
-fn side_view(board: &Board, state: &LyingReport) -> Drawing {
+fn side_view(board: &Board, state: &FloatReport) -> Drawing {
     const PLACES: usize = 120;
     let (tail, nose) = board.shell.x_range();
     let line = |deck: usize| {

@@ -14,7 +14,7 @@ use crate::wood::stock::{self, Cutter, MillingPlan, RouterSetup};
 
 /// The page of `board`, with the drawings of its planks.
 pub fn milling(board: &Board, report: &Report, planks: &[PlankSheet]) -> Document {
-    let (yard, unit) = (&board.yard, board.design.report);
+    let (rail_wood, unit) = (&board.rail_wood, board.design.report);
     let mut lead = vec![Block::text(
         Prose::from(format!(
             "{} for the strips of both rails. Sizes are in {}; a caliper reading within the limits passes. The machines' manuals, local rules and \
@@ -33,14 +33,14 @@ pub fn milling(board: &Board, report: &Report, planks: &[PlankSheet]) -> Documen
     lead.push(Block::small(
         "A resawn board is one of the thin boards that a plank is sawn into; a rip is one of the narrow lengths that a resawn board is sawn into.",
     ));
-    let mut sections: Vec<Section> = yard
+    let mut sections: Vec<Section> = rail_wood
         .milling
         .iter()
         .map(|plan| profile(board, plan))
         .collect();
     sections.push(Section::new(
         "Cutting plan",
-        match &yard.cutting {
+        match &rail_wood.cutting {
             Ok(_) => vec![Block::Pictures(planks.iter().map(plank).collect())],
             Err(_) => {
                 let of_planks = report.findings.iter().filter(|f| f.code.is_of_planks());
@@ -73,12 +73,12 @@ fn plank(sheet: &PlankSheet) -> Picture {
 
 /// One profile's way from plank to strip.
 fn profile(board: &Board, plan: &MillingPlan) -> Section {
-    let (yard, unit) = (&board.yard, board.design.report);
-    let needs = yard.needs.iter().filter(|n| n.kind == plan.kind);
+    let (rail_wood, unit) = (&board.rail_wood, board.design.report);
+    let needs = rail_wood.needs.iter().filter(|n| n.kind == plan.kind);
     let wanted: u32 = needs.map(|n| n.count).sum();
-    let spare = yard.cutting.as_ref().map_or(0, |cutting| {
+    let spare = rail_wood.cutting.as_ref().map_or(0, |cutting| {
         let pieces = cutting.pieces().filter(|(_, p)| {
-            let need = yard.needs.get(p.blank.need);
+            let need = rail_wood.needs.get(p.blank.need);
             p.blank.spare && p.piece == 0 && need.is_some_and(|n| n.kind == plan.kind)
         });
         pieces.count()
@@ -90,7 +90,7 @@ fn profile(board: &Board, plan: &MillingPlan) -> Section {
         fine(plan.ripped, unit),
         section(plan.finished, unit),
         Quantity::Fine(plan.pitch).text(unit),
-        match yard.profiles.laminations(plan.kind) {
+        match rail_wood.profiles.laminations(plan.kind) {
             1 => String::new(),
             n => format!(
                 " Each starter is {n} of these, {}, glued face to face.",
@@ -165,9 +165,9 @@ fn strips(board: &Board) -> Section {
         "pieces and scarfs, from the tail end",
         "clamp hardest",
     ]);
-    table.rows.extend(board.yard.strips.iter().map(|s| {
+    table.rows.extend(board.rail_wood.strips.iter().map(|s| {
         // Laminations alike are listed once.
-        let scarfs = board.yard.scarfs_of(s.number);
+        let scarfs = board.rail_wood.scarfs_of(s.number);
         let mut ways: Vec<String> = scarfs.iter().map(|s| pieces(s, unit)).collect();
         ways.dedup();
         vec![

@@ -108,7 +108,7 @@ fn links(board: &Board) -> Prose {
         .link("milling sheets and cutting plan", MILLING)
         .and(", ")
         .link("strip schedule", "tables/strip-schedule.csv");
-    if board.yard.cutting.is_ok() {
+    if board.rail_wood.cutting.is_ok() {
         words
             .and(", ")
             .link("cutting list", "tables/cut-list.csv")

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::board::Board;
-use crate::board::afloat::{Lying, Water};
+use crate::board::afloat::{FloatState, Water};
 use crate::board::mass::{Material, Part};
 use crate::views::table::{Cell, Column, Table};
 
@@ -34,7 +34,7 @@ pub struct MassReport {
 
 /// A board lying in one water under one load; lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct LyingReport {
+pub struct FloatReport {
     /// `sea` or `fresh`.
     pub water: &'static str,
     /// Density of the water, kg/m³.
@@ -116,10 +116,10 @@ fn water_and_load(water: &str, ridden: bool) -> String {
     }
 }
 
-impl LyingReport {
-    pub(super) fn new(board: &Board, lying: &Lying) -> Self {
+impl FloatReport {
+    pub(super) fn new(board: &Board, float_states: &FloatState) -> Self {
         let nose = board.design.length;
-        let afloat = lying.afloat.as_ref().ok().map(|a| AfloatReport {
+        let afloat = float_states.afloat.as_ref().ok().map(|a| AfloatReport {
             draught: a.draught,
             trim: a.trim.to_degrees(),
             water_heights: [a.water.at(0.0), a.water.at(nose)],
@@ -132,12 +132,12 @@ impl LyingReport {
             lengthwise_height: a.lengthwise_height,
         });
         Self {
-            water: water_name(lying.water),
-            density: lying.water.density(),
-            ridden: lying.ridden,
-            mass: lying.load.mass,
-            carries: lying.carries,
-            spare: lying.spare(),
+            water: water_name(float_states.water),
+            density: float_states.water.density(),
+            ridden: float_states.ridden,
+            mass: float_states.load.mass,
+            carries: float_states.carries,
+            spare: float_states.spare(),
             afloat,
         }
     }
@@ -204,7 +204,7 @@ pub(super) fn parts(board: &Board, report: &MassReport) -> Table {
 }
 
 /// How it lies in each water.
-pub(super) fn afloat(board: &Board, report: &[LyingReport]) -> Table {
+pub(super) fn afloat(board: &Board, report: &[FloatReport]) -> Table {
     let columns = vec![
         Column::plain("water"),
         Column::plain("ridden"),

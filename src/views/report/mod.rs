@@ -16,7 +16,7 @@ mod tables;
 mod wood;
 
 pub use findings::{FindingReport, RemedyReport, SpotReport};
-pub use mass::{AfloatReport, LyingReport, MassReport};
+pub use mass::{AfloatReport, FloatReport, MassReport};
 pub use measure::{Measure, measure_list};
 pub use rail::{RailReport, Worst, Worsts};
 pub use skins::{SkinPlank, SkinReport, SkinStrain, SkinsReport};
@@ -127,7 +127,7 @@ pub struct Report {
     /// What it weighs.
     pub mass: MassReport,
     /// How it lies in sea and fresh water.
-    pub afloat: Vec<LyingReport>,
+    pub afloat: Vec<FloatReport>,
     /// Its strips as work.
     pub strips: StripsReport,
     /// The wood they take.
@@ -165,9 +165,9 @@ pub fn report(board: &Board) -> Report {
         skins: SkinsReport::new(board),
         mass: MassReport::new(board),
         afloat: board
-            .lying
+            .float_states
             .iter()
-            .map(|l| LyingReport::new(board, l))
+            .map(|l| FloatReport::new(board, l))
             .collect(),
         wood: WoodReport::new(board),
         strips: StripsReport::new(board),

@@ -1,7 +1,7 @@
 //! The strip schedule: everything about every strip, one a row.
 
 use crate::board::Board;
-use crate::rail::{Landing, Strained};
+use crate::rail::{Landing, StrainKind};
 use crate::views::findings::between_ribs;
 use crate::views::table::{Cell, Column, Table};
 use crate::wood::stock::cutting::{ScarfJoint, ScarfedBlanks};
@@ -25,7 +25,7 @@ pub(super) fn schedule(board: &Board) -> Table {
         Column::plain("cut as, from the tail (mm)"),
         Column::plain("centres of scarfs, from the tail (mm)"),
     ];
-    for strained in Strained::ALL {
+    for strained in StrainKind::ALL {
         let name = strained.name();
         columns.push(Column::measured(name, "%", 3));
         columns.push(Column::measured(
@@ -57,8 +57,8 @@ pub(super) fn schedule(board: &Board) -> Table {
             all => Cell::Text(all.join("; ")),
         }
     };
-    let rows = board.yard.strips.iter().map(|s| {
-        let scarfs = board.yard.scarfs_of(s.number);
+    let rows = board.rail_wood.strips.iter().map(|s| {
+        let scarfs = board.rail_wood.scarfs_of(s.number);
         let mut row = vec![
             count(s.number),
             count(s.course),
@@ -78,7 +78,7 @@ pub(super) fn schedule(board: &Board) -> Table {
                 " ",
             ),
         ];
-        for strained in Strained::ALL {
+        for strained in StrainKind::ALL {
             match s.demand_of(strained) {
                 Some(d) => row.extend([
                     Cell::Number(100.0 * d.utilisation.value),

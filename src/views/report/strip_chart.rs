@@ -3,9 +3,9 @@
 use crate::board::Board;
 use crate::design::timber::BendKind;
 use crate::design::units::{self, Unit};
-use crate::rail::{Strained, Strip, StripPlace};
+use crate::rail::{StrainKind, Strip, StripPlace};
 use crate::views::chart::{Callout, Chart, ChartMark, ChartPanel, Level, Series};
-use crate::wood::yard::{StripWork, limits};
+use crate::wood::strip_work::{StripWork, limits};
 
 /// A chart and the name of the file it goes into, without an ending.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,7 +20,7 @@ pub struct NamedChart {
 
 /// A chart for every strip of a side: its bend the easy way and the hard way, its twist, and what they use of the limits.
 pub fn strip_charts(board: &Board) -> Vec<NamedChart> {
-    let pairs = board.yard.strips.iter().zip(&board.strips);
+    let pairs = board.rail_wood.strips.iter().zip(&board.strips);
     pairs
         .map(|(work, strip)| NamedChart {
             name: format!("strip-{:02}", work.number),
@@ -42,18 +42,18 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
     let along = |x: f64| axis.from_mm(x);
     let limits = limits(timber, &timber.rail, work.kind).ok();
     // Share of the limit by curvature, 1/mm.
-    let share = |strained: Strained, value: f64| -> Option<f64> {
+    let share = |strained: StrainKind, value: f64| -> Option<f64> {
         let limits = limits.as_ref()?;
         Some(match strained {
-            Strained::EasyWay => limits.bending(BendKind::EasyWay, thickness, value).ratio,
-            Strained::HardWay => limits.bending(BendKind::HardWay, width, value).ratio,
-            Strained::Twist => limits.twisting(width, thickness, value).ok()??.ratio,
+            StrainKind::EasyWay => limits.bending(BendKind::EasyWay, thickness, value).ratio,
+            StrainKind::HardWay => limits.bending(BendKind::HardWay, width, value).ratio,
+            StrainKind::Twist => limits.twisting(width, thickness, value).ok()??.ratio,
         })
     };
-    let of = |strained: Strained, place: &StripPlace| match strained {
-        Strained::EasyWay => place.bend.easy,
-        Strained::HardWay => place.bend.hard,
-        Strained::Twist => place.bend.twist,
+    let of = |strained: StrainKind, place: &StripPlace| match strained {
+        StrainKind::EasyWay => place.bend.easy,
+        StrainKind::HardWay => place.bend.hard,
+        StrainKind::Twist => place.bend.twist,
     };
     // A twist is read over a stretch, a bend by the length.
     let (stretch, twist_unit, per, bend_unit) = if unit.is_metric() {
@@ -62,8 +62,8 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
         let foot = Unit::Ft.in_mm();
         (foot, "° in 12 in", foot, "1/ft")
     };
-    let shown = |strained: Strained, value: f64| match strained {
-        Strained::Twist => (stretch * value).to_degrees(),
+    let shown = |strained: StrainKind, value: f64| match strained {
+        StrainKind::Twist => (stretch * value).to_degrees(),
         _ => per * value,
     };
     let mut panels = Vec::new();
@@ -77,11 +77,11 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
         }],
         callouts: Vec::new(),
     };
-    for (ink, strained) in Strained::ALL.into_iter().enumerate() {
+    for (ink, strained) in StrainKind::ALL.into_iter().enumerate() {
         let (title, unit_name) = match strained {
-            Strained::EasyWay => ("bend the easy way", bend_unit),
-            Strained::HardWay => ("bend the hard way", bend_unit),
-            Strained::Twist => ("twist", twist_unit),
+            StrainKind::EasyWay => ("bend the easy way", bend_unit),
+            StrainKind::HardWay => ("bend the hard way", bend_unit),
+            StrainKind::Twist => ("twist", twist_unit),
         };
         let points = |value: &dyn Fn(&StripPlace) -> Option<f64>| -> Vec<[f64; 2]> {
             let points = strip.places.iter();
@@ -94,7 +94,7 @@ fn chart(board: &Board, work: &StripWork, strip: &Strip) -> Chart {
         let callouts = worst.map(|p| {
             let value = of(strained, p);
             let label = match strained {
-                Strained::Twist => {
+                StrainKind::Twist => {
                     format!("{:.1}{twist_unit} at {}", shown(strained, value), place(p))
                 }
                 _ => format!(

@@ -3,9 +3,9 @@
 use serde::Serialize;
 
 use crate::board::Board;
-use crate::rail::{CourseKind, Strained};
+use crate::rail::{CourseKind, StrainKind};
 use crate::views::findings::between_ribs;
-use crate::wood::yard::StripWork;
+use crate::wood::strip_work::StripWork;
 
 /// Strips of one kind.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -30,7 +30,7 @@ pub struct KindReport {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct StrainReport {
     /// Which way.
-    pub strained: Strained,
+    pub strained: StrainKind,
     /// Strain, percent.
     pub value: f64,
     /// What the wood is held to, percent.
@@ -89,9 +89,9 @@ pub struct StripsReport {
 impl StripsReport {
     /// Summarises the strips of `board`.
     pub(super) fn new(board: &Board) -> Self {
-        let yard = &board.yard;
+        let rail_wood = &board.rail_wood;
         let kinds = CourseKind::ALL.into_iter().filter_map(|kind| {
-            let of: Vec<&StripWork> = yard.strips.iter().filter(|s| s.kind == kind).collect();
+            let of: Vec<&StripWork> = rail_wood.strips.iter().filter(|s| s.kind == kind).collect();
             Some(KindReport {
                 kind,
                 count: of.len(),
@@ -102,8 +102,8 @@ impl StripsReport {
                 both_rails: of.iter().map(|s| 2.0 * s.finished).sum(),
             })
         });
-        let worst = Strained::ALL.into_iter().filter_map(|strained| {
-            let (work, d) = yard.worst(strained)?;
+        let worst = StrainKind::ALL.into_iter().filter_map(|strained| {
+            let (work, d) = rail_wood.worst(strained)?;
             Some(StrainReport {
                 strained,
                 value: 100.0 * d.utilisation.value,
@@ -115,7 +115,7 @@ impl StripsReport {
                 place: between_ribs(d.between_ribs(board.ribs.len())),
             })
         });
-        let glulam = yard.strips.iter().filter_map(|s| {
+        let glulam = rail_wood.strips.iter().filter_map(|s| {
             let u = s.demand.as_ref()?.glulam;
             (u.value > 0.0).then(|| GlulamReport {
                 strip: s.number,
@@ -124,7 +124,7 @@ impl StripsReport {
                 ratio: u.ratio,
             })
         });
-        let spring = yard.strips.iter().filter_map(|s| {
+        let spring = rail_wood.strips.iter().filter_map(|s| {
             let clamp = s.hardest_clamp()?;
             Some(SpringReport {
                 strip: s.number,

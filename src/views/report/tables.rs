@@ -41,16 +41,16 @@ pub fn tables(board: &Board, report: &Report) -> Vec<NamedTable> {
             findings::places(&report.name, &report.findings),
         ),
     ];
-    let yard = &board.yard;
+    let rail_wood = &board.rail_wood;
     let titled = |mut table: Table| {
         table.title = format!("{}: {}", board.design.name, table.title.to_lowercase());
         table
     };
-    if let Ok(plan) = &yard.cutting {
-        let table = cut_table(plan, &yard.needs, &board.design.shop);
+    if let Ok(plan) = &rail_wood.cutting {
+        let table = cut_table(plan, &rail_wood.needs, &board.design.shop);
         tables.push(named("cut-list", titled(table)));
     }
-    tables.extend(yard.milling.iter().map(|plan| {
+    tables.extend(rail_wood.milling.iter().map(|plan| {
         let name = match plan.kind {
             CourseKind::Starter => "milling-starter",
             CourseKind::BeadOnly => "milling-bead-only",

@@ -82,8 +82,9 @@ pub struct WoodReport {
 impl WoodReport {
     /// Summarises the wood of `board`.
     pub(super) fn new(board: &Board) -> Self {
-        let (yard, timber, shop) = (&board.yard, &board.design.timber, &board.design.shop);
-        let plan = yard.cutting.as_ref().ok();
+        let (rail_wood, timber, shop) =
+            (&board.rail_wood, &board.design.timber, &board.design.shop);
+        let plan = rail_wood.cutting.as_ref().ok();
         let sizes = shop.planks.iter().enumerate().filter_map(|(i, size)| {
             let count = plan?.planks.iter().filter(|p| p.size == i).count();
             (count > 0).then(|| PlankReport {
@@ -91,7 +92,7 @@ impl WoodReport {
                 count,
             })
         });
-        let width = yard.profiles.strip.width;
+        let width = rail_wood.profiles.strip.width;
         let moves = |size| movement(&timber.rail, size, Grain::Tangential, SHOP_AIR, BEACH_AIR);
         let moved = moves(width).ok().zip(moves(100.0).ok());
         Self {
@@ -100,14 +101,14 @@ impl WoodReport {
             moisture: shop.moisture,
             assumed_planks: timber.assumed_planks,
             planks: sizes.collect(),
-            totals: yard.totals,
+            totals: rail_wood.totals,
             plan: plan.map(|plan| PlanReport {
                 aim: shop.aim,
                 proven: plan.optimal,
                 gap: plan.gap(),
                 gap_any_scarf: plan.gap_any_scarf(),
                 gap_lanes: plan.gap_lanes(),
-                scarfs: yard
+                scarfs: rail_wood
                     .needs
                     .iter()
                     .zip(&plan.scarfs)

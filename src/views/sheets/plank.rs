@@ -23,7 +23,7 @@ pub struct PlankSheet {
 
 /// A drawing for every layout of a plank that the cutting plan has; none without a plan.
 pub fn plank_sheets(board: &Board) -> Vec<PlankSheet> {
-    let Ok(plan) = &board.yard.cutting else {
+    let Ok(plan) = &board.rail_wood.cutting else {
         return Vec::new();
     };
     let shop = &board.design.shop;
@@ -348,7 +348,8 @@ impl Layout<'_> {
             // The same place in every plank that is cut alike.
             let alike = self.cuts.iter();
             let alike = alike.filter_map(|c| c.leaves.get(leaf)?.lanes.get(lane)?.pieces.get(p));
-            let labels = alike.map(|piece| piece_label(self.plan, &self.board.yard.needs, piece));
+            let labels =
+                alike.map(|piece| piece_label(self.plan, &self.board.rail_wood.needs, piece));
             let (marks, short): (Vec<String>, Vec<String>) = labels
                 .map(|label| (label.to_string(), label.short()))
                 .unzip();

@@ -186,7 +186,7 @@ fn breaks(board: &Board, contact: &Contact, x: f64) -> bool {
         return false;
     };
     let works = board
-        .yard
+        .rail_wood
         .strips
         .iter()
         .filter(|w| [a, b].contains(&(w.course)));

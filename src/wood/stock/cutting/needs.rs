@@ -24,7 +24,7 @@ pub struct StripNeed {
     /// Where the blank's tail end lies along the rail, mm from an origin common to all courses; needed only to stagger scarfs.
     pub start: f64,
     /// Stretches of the blank, mm from its tail end, where no part of a scarf may lie.
-    pub keep_off: Vec<(f64, f64)>,
+    pub no_scarf_zones: Vec<(f64, f64)>,
 }
 
 impl StripNeed {
@@ -39,7 +39,7 @@ impl StripNeed {
             count,
             course,
             start: 0.0,
-            keep_off: Vec::new(),
+            no_scarf_zones: Vec::new(),
         }
     }
 
@@ -56,7 +56,7 @@ impl StripNeed {
         positive("finished strip length, mm", self.finished, 0.0, self.length)?;
         positive("number of strips", f64::from(self.count), 0.0, 10_000.0)?;
         positive("start of a strip, mm", self.start, -1e5, 1e5)?;
-        for &(from, to) in &self.keep_off {
+        for &(from, to) in &self.no_scarf_zones {
             positive("start of a stretch without scarfs, mm", from, -1e5, 1e5)?;
             positive("end of a stretch without scarfs, mm", to, from, 1e5)?;
         }

@@ -254,7 +254,7 @@ impl Pick<'_> {
         for place in places {
             if self
                 .need
-                .keep_off
+                .no_scarf_zones
                 .iter()
                 .all(|&(a, b)| place + half <= a || place - half >= b)
             {

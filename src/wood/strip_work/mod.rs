@@ -1,4 +1,4 @@
-//! The yard: what a board's rail asks of its wood, and how that wood is milled and cut.
+//! The rail's strips as work: what they ask of their wood, and how that wood is milled and cut.
 //!
 //! Everything here follows from the strips and the maker's shop. What cannot be had is a [`Finding`] with remedies, never an
 //! error of the board: one that is short of planks is still a board.
@@ -24,7 +24,7 @@ use crate::wood::stock::{MillingPlan, Profiles, Step, StockError, Totals, millin
 
 /// The rail's strips as work to be done, and the wood for them.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Yard {
+pub struct RailWood {
     /// Finished profiles.
     pub profiles: Profiles,
     /// The starboard rail's strips, in the order of the board's; port's are alike.
@@ -41,7 +41,7 @@ pub struct Yard {
     pub faults: Vec<StockError>,
 }
 
-impl Yard {
+impl RailWood {
     /// Works out `strips` of `design`.
     pub fn new(design: &Design, strips: &[Strip]) -> Self {
         let c = &design.construction;
@@ -58,8 +58,8 @@ impl Yard {
             .iter()
             .zip(strips)
             .flat_map(|(work, strip)| {
-                let keep_off =
-                    scarfs::keep_off(strip, work, &design.timber, design.timber.scarf_strain);
+                let no_scarf_zones =
+                    scarfs::no_scarf_zones(strip, work, &design.timber, design.timber.scarf_strain);
                 (1..=work.laminations).map(move |n| StripNeed {
                     strip: work.number,
                     lamination: (work.laminations > 1).then_some(n),
@@ -69,7 +69,7 @@ impl Yard {
                     count: 2,
                     course: work.course,
                     start: strip.ends[0] - design.timber.end_allowance,
-                    keep_off: keep_off.clone(),
+                    no_scarf_zones: no_scarf_zones.clone(),
                 })
             })
             .collect();
@@ -148,7 +148,7 @@ impl Yard {
     /// The strip with the greatest share of the limit in one way of straining.
     pub fn worst(
         &self,
-        strained: crate::rail::Strained,
+        strained: crate::rail::StrainKind,
     ) -> Option<(&StripWork, &crate::rail::Demand)> {
         let of = |w| StripWork::demand_of(w, strained).map(|d| (w, d));
         self.strips.iter().filter_map(of).reduce(|a, b| {

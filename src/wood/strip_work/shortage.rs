@@ -52,9 +52,10 @@ impl Shortage<'_> {
         let step = least(steps, |step| {
             let mut needs = self.needs.to_vec();
             for (strip, work) in self.strips.iter().zip(self.works) {
-                let keep_off = scarfs::keep_off(strip, work, &self.design.timber, at(step));
+                let no_scarf_zones =
+                    scarfs::no_scarf_zones(strip, work, &self.design.timber, at(step));
                 for need in needs.iter_mut().filter(|n| n.strip == work.number) {
-                    need.keep_off.clone_from(&keep_off);
+                    need.no_scarf_zones.clone_from(&no_scarf_zones);
                 }
             }
             self.fits(&needs, &self.design.shop)

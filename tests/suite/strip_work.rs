@@ -8,10 +8,10 @@ use boardwright::design::finding::{Change, Code, Finding, Topic};
 use boardwright::design::timber::{find, twist_strain};
 use boardwright::design::units::Unit;
 use boardwright::design::{Design, LaminationPlane, Softening, Strip, parse, starter};
-use boardwright::rail::Strained;
+use boardwright::rail::StrainKind;
 use boardwright::views::findings::{remedy as words, text};
 use boardwright::wood::stock::{Caution, Machine, Shop};
-use boardwright::wood::yard::StripWork;
+use boardwright::wood::strip_work::StripWork;
 
 const LEAST: &str = "name = 'Least'\n[outline]\nlength = 2000\nwidth = 500\n[foil]\ncentre = 65\n";
 
@@ -94,29 +94,29 @@ fn wood_that_cannot_be_meant_is_told_with_a_remedy() {
 fn planks_too_thin_are_a_finding_and_no_error_of_the_board() {
     let thin = "[[shop.plank]]\nlength = 2400\nwidth = 100\nthickness = 6\n";
     let board = Board::new(sound(&format!("{LEAST}{thin}"))).unwrap();
-    assert!(board.yard.cutting.is_err() && board.yard.totals.is_none());
-    let told = board
+    assert!(board.rail_wood.cutting.is_err() && board.rail_wood.totals.is_none());
+    let output = board
         .strip_findings()
         .into_iter()
         .find(|f| f.code == Code::PlankTooSmall)
         .unwrap();
-    assert_eq!(told.remedies[0].change, Change::LargerPlank);
+    assert_eq!(output.remedies[0].change, Change::LargerPlank);
 }
 
 #[test]
 fn the_examples_have_plans_that_add_up() {
     for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
         let board = example(name);
-        let yard = &board.yard;
+        let rail_wood = &board.rail_wood;
         let found = board.strip_findings();
-        assert_eq!(yard.strips.len(), board.strips.len());
+        assert_eq!(rail_wood.strips.len(), board.strips.len());
         println!(
             "{name}: {} strips a side of {}",
-            yard.strips.len(),
+            rail_wood.strips.len(),
             board.design.timber.rail.name
         );
-        for strained in Strained::ALL {
-            if let Some((work, d)) = yard.worst(strained) {
+        for strained in StrainKind::ALL {
+            if let Some((work, d)) = rail_wood.worst(strained) {
                 let share = d.utilisation.ratio;
                 assert_eq!(
                     share > 1.0,
@@ -142,26 +142,26 @@ fn the_examples_have_plans_that_add_up() {
                 println!("    -> {}", words(r, Unit::Mm));
             }
         }
-        let laminations: usize = yard.strips.iter().map(|s| s.laminations).sum();
-        assert_eq!(yard.needs.len(), laminations);
-        for need in &yard.needs {
-            let work = &yard.strips[need.strip - 1];
+        let laminations: usize = rail_wood.strips.iter().map(|s| s.laminations).sum();
+        assert_eq!(rail_wood.needs.len(), laminations);
+        for need in &rail_wood.needs {
+            let work = &rail_wood.strips[need.strip - 1];
             assert!((need.length - need.finished - 100.0).abs() < 1e-9);
             assert!(
-                need.keep_off
+                need.no_scarf_zones
                     .iter()
                     .all(|(a, b)| a <= b && *b <= work.blank)
             );
         }
-        match (&yard.cutting, &yard.totals) {
+        match (&rail_wood.cutting, &rail_wood.totals) {
             (Ok(plan), Some(t)) => {
                 let shares = t.yielded + t.spare + t.kept + t.waste;
                 assert!((shares - 1.0).abs() < 1e-9 && t.waste > 0.0, "{t:?}");
-                for (need, scarfed) in yard.needs.iter().zip(&plan.scarfs) {
+                for (need, scarfed) in rail_wood.needs.iter().zip(&plan.scarfs) {
                     for joint in &scarfed.joints {
                         let clear =
                             |&(a, b): &(f64, f64)| joint.to <= a + 1e-6 || joint.from >= b - 1e-6;
-                        assert!(need.keep_off.iter().all(clear), "{name}: {joint:?}");
+                        assert!(need.no_scarf_zones.iter().all(clear), "{name}: {joint:?}");
                     }
                 }
                 println!(
@@ -188,15 +188,19 @@ fn found() -> Vec<(Board, Finding)> {
 
 /// The greatest share of a limit in one way of straining among the strips named, by definition: largest curvature along the strip,
 /// times half the depth (bending) or by the torsion coefficients, over the limit of the wood.
-fn share(board: &Board, strained: Strained, numbers: &[usize], section: [f64; 2]) -> f64 {
+fn share(board: &Board, strained: StrainKind, numbers: &[usize], section: [f64; 2]) -> f64 {
     let t = &board.design.timber;
     let clear = t.rail.rupture / t.rail.true_modulus();
     let places = numbers.iter().flat_map(|n| &board.strips[n - 1].places);
     places
         .map(|p| match strained {
-            Strained::EasyWay => section[0] * p.bend.easy.abs() / 2.0 / (t.working_strain * clear),
-            Strained::HardWay => section[1] * p.bend.hard.abs() / 2.0 / (t.working_strain * clear),
-            Strained::Twist => {
+            StrainKind::EasyWay => {
+                section[0] * p.bend.easy.abs() / 2.0 / (t.working_strain * clear)
+            }
+            StrainKind::HardWay => {
+                section[1] * p.bend.hard.abs() / 2.0 / (t.working_strain * clear)
+            }
+            StrainKind::Twist => {
                 let limit = t.working_strain * t.rail.shear.unwrap() / t.rail.shear_modulus();
                 twist_strain(section[1], section[0], p.bend.twist).unwrap() / limit
             }
@@ -214,7 +218,7 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
         let numbers = strips(&finding).0;
         let of = |section| share(&board, strained, numbers, section);
         let c = &board.design.construction;
-        assert!(of(board.yard.strips[numbers[0] - 1].section) > 1.0);
+        assert!(of(board.rail_wood.strips[numbers[0] - 1].section) > 1.0);
         assert!(!finding.remedies.is_empty());
         assert!(
             finding.remedies.is_sorted_by(|a, b| a.effort <= b.effort),
@@ -232,7 +236,7 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
                 } => {
                     assert_eq!(
                         *plane == LaminationPlane::Horizontal,
-                        strained == Strained::HardWay
+                        strained == StrainKind::HardWay
                     );
                     let lamination = |n: usize| match plane {
                         LaminationPlane::Horizontal => [c.starter.size, c.starter.size / n as f64],
@@ -249,15 +253,15 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
                     let wood = find(&names[0]).unwrap().clone();
                     let changed = board.design.with(|draft| draft.timber.rail = wood);
                     other.design = changed.unwrap();
-                    let section = board.yard.strips[numbers[0] - 1].section;
-                    for strained in Strained::ALL {
+                    let section = board.rail_wood.strips[numbers[0] - 1].section;
+                    for strained in StrainKind::ALL {
                         assert!(share(&other, strained, numbers, section) <= 1.0);
                     }
                     tried[2] += 1;
                 }
                 Change::GentlerBend { to, now } | Change::GentlerTwist { to, now } => {
                     // Twist's strain per radian depends on the section alone, as bending's per curvature does.
-                    let worst = board.yard.worst(strained).unwrap().1;
+                    let worst = board.rail_wood.worst(strained).unwrap().1;
                     assert!(*to < 1000.0 * worst.curvature && to < now);
                     tried[3] += 1;
                 }
@@ -270,11 +274,11 @@ fn every_change_offered_passes_on_the_strips_bends_and_the_next_smaller_does_not
 }
 
 /// The way of straining a finding is about.
-fn strained(finding: &Finding) -> Option<Strained> {
+fn strained(finding: &Finding) -> Option<StrainKind> {
     match finding.code {
-        Code::BendEasyWay => Some(Strained::EasyWay),
-        Code::BendHardWay => Some(Strained::HardWay),
-        Code::Twist => Some(Strained::Twist),
+        Code::BendEasyWay => Some(StrainKind::EasyWay),
+        Code::BendHardWay => Some(StrainKind::HardWay),
+        Code::Twist => Some(StrainKind::Twist),
         _ => None,
     }
 }
@@ -285,12 +289,12 @@ fn anew(board: &Board, finding: &Finding, change: &Change) -> Option<f64> {
     let again = Board::new(design).unwrap();
     let starters = strips(finding).1;
     let alike = again
-        .yard
+        .rail_wood
         .strips
         .iter()
         .filter(|s| (s.kind == boardwright::rail::CourseKind::Starter) == starters);
-    let ways: &[Strained] = match change {
-        Change::Species(_) | Change::SpeciesAndStrip { .. } => &Strained::ALL,
+    let ways: &[StrainKind] = match change {
+        Change::Species(_) | Change::SpeciesAndStrip { .. } => &StrainKind::ALL,
         _ => &[strained(finding).unwrap()],
     };
     let ratios = alike.flat_map(|s| ways.iter().filter_map(|w| s.demand_of(*w)));
@@ -347,7 +351,13 @@ fn a_change_made_in_the_design_clears_the_finding_and_a_tenth_less_of_it_does_no
 fn a_rail_has_one_course_with_a_bead_only() {
     for name in ["twin-5ft8", "round-tail-6ft4", "noserider-9ft4"] {
         let board = example(name);
-        let of = |kind| board.yard.strips.iter().filter(move |s| s.kind == kind);
+        let of = |kind| {
+            board
+                .rail_wood
+                .strips
+                .iter()
+                .filter(move |s| s.kind == kind)
+        };
         assert_eq!(
             of(boardwright::rail::CourseKind::BeadOnly).count(),
             1,
@@ -355,7 +365,7 @@ fn a_rail_has_one_course_with_a_bead_only() {
         );
         let milled = |kind| {
             board
-                .yard
+                .rail_wood
                 .milling
                 .iter()
                 .find(move |m| m.kind == kind)
@@ -390,7 +400,7 @@ fn what_is_offered_against_short_planks_gives_a_plan() {
     let mut kinds = std::collections::BTreeSet::new();
     for file in [few, short] {
         let board = Board::new(sound(&file)).unwrap();
-        assert!(board.yard.cutting.is_err());
+        assert!(board.rail_wood.cutting.is_err());
         let finding = board
             .strip_findings()
             .into_iter()
@@ -402,7 +412,7 @@ fn what_is_offered_against_short_planks_gives_a_plan() {
             println!("  {}", words(remedy, Unit::Mm));
             let design = remedy.change.apply(&board.design).unwrap();
             assert!(
-                Board::new(design).unwrap().yard.cutting.is_ok(),
+                Board::new(design).unwrap().rail_wood.cutting.is_ok(),
                 "{remedy:?}"
             );
             kinds.insert(
@@ -423,7 +433,7 @@ fn what_is_offered_against_short_planks_gives_a_plan() {
             }
             let design = less.apply(&board.design).unwrap();
             assert!(
-                Board::new(design).unwrap().yard.cutting.is_err(),
+                Board::new(design).unwrap().rail_wood.cutting.is_err(),
                 "{less:?}"
             );
         }
@@ -443,22 +453,22 @@ fn laminated_starters_are_bent_milled_cut_and_glued_one_by_one() {
     assert_eq!(laminated.design.construction.starter.laminations, 2);
     assert!(!solid.strip_findings().is_empty() && laminated.strip_findings().is_empty());
     let starters = |board: &Board| -> Vec<StripWork> {
-        let of = board.yard.strips.iter().filter(|s| s.kind == Starter);
+        let of = board.rail_wood.strips.iter().filter(|s| s.kind == Starter);
         of.cloned().collect()
     };
     for (a, b) in starters(&solid).iter().zip(&starters(&laminated)) {
         assert_eq!((a.section, b.section), ([8.0, 8.0], [4.0, 8.0]));
         let value = |s: &StripWork, way| s.demand_of(way).unwrap().utilisation.value;
         let halved = |way| value(b, way) / value(a, way);
-        assert!((halved(Strained::EasyWay) - 0.5).abs() < 1e-12);
-        assert!((halved(Strained::HardWay) - 1.0).abs() < 1e-12);
+        assert!((halved(StrainKind::EasyWay) - 0.5).abs() < 1e-12);
+        assert!((halved(StrainKind::HardWay) - 1.0).abs() < 1e-12);
         // Two of half the thickness that slide on each other have a quarter of the stiffness.
         for (a, b) in a.clamps.iter().zip(&b.clamps) {
             assert!((b.force - a.force / 4.0).abs() < 1e-9 * a.force.max(1.0));
         }
     }
     let milling = laminated
-        .yard
+        .rail_wood
         .milling
         .iter()
         .find(|m| m.kind == Starter)
@@ -471,10 +481,10 @@ fn laminated_starters_are_bent_milled_cut_and_glued_one_by_one() {
     assert_eq!(milling.leaf, 4.0 + allowances.sand_leaf);
     assert_eq!(milling.ripped, 8.0 + allowances.sand_square);
     assert_eq!(milling.steps.last().unwrap().after.unwrap().nominal, 8.0);
-    let marks: Vec<String> = laminated.yard.needs.iter().map(|n| n.mark()).collect();
+    let marks: Vec<String> = laminated.rail_wood.needs.iter().map(|n| n.mark()).collect();
     assert_eq!(marks, ["1.1", "1.2", "2.1", "2.2", "3", "4", "5"]);
     // The same wood, and glue between the laminations of both rails.
-    let mass = |board: &Board| board.yard.totals.unwrap().strip_mass;
+    let mass = |board: &Board| board.rail_wood.totals.unwrap().strip_mass;
     assert!((mass(&laminated) - mass(&solid)).abs() < 1e-9);
     let glue = |board: &Board| {
         let of = |p: &&boardwright::board::mass::Part| p.name == "glue of the rail";
@@ -503,13 +513,13 @@ fn laminations_may_lie_level() {
         file("laminations = 2\nlamination_plane = \"horizontal\"\n"),
     );
     let size = solid.design.construction.starter.size;
-    let pairs = solid.yard.strips.iter().zip(&level.yard.strips);
+    let pairs = solid.rail_wood.strips.iter().zip(&level.rail_wood.strips);
     for (a, b) in pairs.filter(|(a, _)| a.kind == boardwright::rail::CourseKind::Starter) {
         assert_eq!((a.section, b.section), ([size, size], [size, size / 2.0]));
         let value = |s: &StripWork, way| s.demand_of(way).unwrap().utilisation.value;
         let ratio = |way| value(b, way) / value(a, way);
-        assert!((ratio(Strained::EasyWay) - 1.0).abs() < 1e-12);
-        assert!((ratio(Strained::HardWay) - 0.5).abs() < 1e-12);
+        assert!((ratio(StrainKind::EasyWay) - 1.0).abs() < 1e-12);
+        assert!((ratio(StrainKind::HardWay) - 0.5).abs() < 1e-12);
         for (a, b) in a.clamps.iter().zip(&b.clamps) {
             assert!((b.force - a.force).abs() < 1e-9 * a.force.max(1.0));
         }
@@ -539,9 +549,9 @@ fn scarfs_of_laminations_are_staggered() {
         draft.shop.planks[0].length = 1500.0;
     });
     let board = Board::new(design.unwrap()).unwrap();
-    let plan = board.yard.cutting.as_ref().unwrap();
+    let plan = board.rail_wood.cutting.as_ref().unwrap();
     let stagger = board.design.shop.stagger;
-    let all: Vec<_> = board.yard.needs.iter().zip(&plan.scarfs).collect();
+    let all: Vec<_> = board.rail_wood.needs.iter().zip(&plan.scarfs).collect();
     let mut seen = 0;
     for (need, scarfed) in &all {
         for (other, next) in &all {
@@ -574,16 +584,16 @@ fn softened_strips_have_their_own_limit_in_bending() {
     let (dry, softened) = (untreated("noserider-9ft4"), example("noserider-9ft4"));
     assert_eq!(softened.design.timber.softening, Softening::Strips);
     assert!(softened.strip_findings().is_empty());
-    for (a, b) in dry.yard.strips.iter().zip(&softened.yard.strips) {
+    for (a, b) in dry.rail_wood.strips.iter().zip(&softened.rail_wood.strips) {
         let limit = |s: &StripWork, way| s.demand_of(way).unwrap().utilisation.limit;
         let starter = a.kind == boardwright::rail::CourseKind::Starter;
-        for way in [Strained::EasyWay, Strained::HardWay] {
+        for way in [StrainKind::EasyWay, StrainKind::HardWay] {
             assert_eq!(limit(b, way), if starter { limit(a, way) } else { 0.015 });
         }
-        assert_eq!(limit(b, Strained::Twist), limit(a, Strained::Twist));
+        assert_eq!(limit(b, StrainKind::Twist), limit(a, StrainKind::Twist));
     }
     // It is the last thing done to them, with its caution.
-    for plan in &softened.yard.milling {
+    for plan in &softened.rail_wood.milling {
         let last = plan.steps.last().unwrap();
         let steamed = plan.kind != boardwright::rail::CourseKind::Starter;
         assert_eq!(last.machine == Machine::Soften, steamed);

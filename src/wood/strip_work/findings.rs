@@ -7,7 +7,7 @@ use super::shortage::Shortage;
 use crate::design::Design;
 use crate::design::finding::{Change, Code, Fact, Finding, Part, Place};
 use crate::design::timber::{Utilisation, twist_strain};
-use crate::rail::{CourseKind, Demand, Strained, Strip};
+use crate::rail::{CourseKind, Demand, StrainKind, Strip};
 use crate::wood::stock::StockError;
 
 /// Strips past their limits, starters and moulded strips apart, and wood that cannot be had.
@@ -19,7 +19,7 @@ pub(super) fn strip_findings(
     let (design, strips) = (shortage.design, shortage.works);
     let mut found = Vec::new();
     for starters in [true, false] {
-        for strained in Strained::ALL {
+        for strained in StrainKind::ALL {
             let over: Vec<(&StripWork, &Demand)> = strips
                 .iter()
                 .filter(|s| (s.kind == CourseKind::Starter) == starters)
@@ -45,17 +45,17 @@ pub(super) fn strip_findings(
 }
 
 /// The code of one way of straining.
-fn code(strained: Strained) -> Code {
+fn code(strained: StrainKind) -> Code {
     match strained {
-        Strained::EasyWay => Code::BendEasyWay,
-        Strained::HardWay => Code::BendHardWay,
-        Strained::Twist => Code::Twist,
+        StrainKind::EasyWay => Code::BendEasyWay,
+        StrainKind::HardWay => Code::BendHardWay,
+        StrainKind::Twist => Code::Twist,
     }
 }
 
 fn strain(
     design: &Design,
-    strained: Strained,
+    strained: StrainKind,
     works: &[StripWork],
     over: &[(&StripWork, &Demand)],
     re_solve: ReSolve<'_>,
@@ -85,7 +85,7 @@ fn strain(
         ..Place::at(worst.x)
     };
     let timber = &design.timber;
-    let softened = strained != Strained::Twist && timber.softening.takes(work.kind);
+    let softened = strained != StrainKind::Twist && timber.softening.takes(work.kind);
     let held = if softened {
         Fact::Softened
     } else {
@@ -177,7 +177,7 @@ pub fn unjudged(design: &Design, works: &[StripWork], strips: &[Strip]) -> Vec<F
     let strains = works
         .iter()
         .zip(strips)
-        .filter(|(w, _)| w.demand.is_some() && w.demand_of(Strained::Twist).is_none())
+        .filter(|(w, _)| w.demand.is_some() && w.demand_of(StrainKind::Twist).is_none())
         .filter_map(|(w, strip)| {
             let (rate, place) = strip.worst(|p| p.bend.twist.abs())?;
             let [thickness, width] = w.section;

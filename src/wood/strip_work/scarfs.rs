@@ -9,7 +9,7 @@ use crate::rail::Strip;
 /// Stretches of the blank, mm from its tail end, where any strain passes the share `scarf_strain` of its limit.
 ///
 /// Half way to the neighbouring places on either side counts with a place.
-pub(super) fn keep_off(
+pub(super) fn no_scarf_zones(
     strip: &Strip,
     work: &StripWork,
     timber: &Timber,

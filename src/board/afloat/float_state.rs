@@ -6,7 +6,7 @@ use crate::shape::{Shell, ShellError};
 
 /// A board lying in one water under one load.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Lying {
+pub struct FloatState {
     /// Which water.
     pub water: Water,
     /// Whether the rider is on it.
@@ -19,7 +19,7 @@ pub struct Lying {
     pub afloat: Result<Afloat, AfloatError>,
 }
 
-impl Lying {
+impl FloatState {
     /// What it could carry besides, kg; negative by what is too much.
     pub fn spare(&self) -> f64 {
         self.carries - self.load.mass
@@ -31,13 +31,17 @@ impl Lying {
 /// # Errors
 ///
 /// [`ShellError`] where a section cannot be taken; a load that does not float is no error.
-pub fn lying(shell: &Shell, board: Load, rider: Option<Load>) -> Result<Vec<Lying>, ShellError> {
+pub fn float_states(
+    shell: &Shell,
+    board: Load,
+    rider: Option<Load>,
+) -> Result<Vec<FloatState>, ShellError> {
     let hull = Hull::new(shell)?;
     let loads = [(board, false)]
         .into_iter()
         .chain(rider.map(|rider| (board.with(rider), true)));
     let of = |(load, ridden): (Load, bool)| {
-        [Water::Sea, Water::Fresh].map(|water| Lying {
+        [Water::Sea, Water::Fresh].map(|water| FloatState {
             water,
             ridden,
             load,

@@ -3,7 +3,7 @@
 use super::StripWork;
 use crate::design::finding::{Change, Remedy};
 use crate::design::{Design, Starter, Strip, key_range};
-use crate::rail::{self, CourseKind, Strained};
+use crate::rail::{self, CourseKind, StrainKind};
 
 /// The rail's strips for a design that differs from the board's in its strips, starters or wood alone; nothing where it cannot be laid.
 pub type ReSolve<'a> = &'a dyn Fn(&Design) -> Option<Vec<rail::Strip>>;
@@ -37,7 +37,7 @@ pub(super) struct Search<'a> {
     /// A species that is changed to besides.
     pub wood: Option<&'a str>,
     /// The ways of straining that must pass.
-    pub strained: &'a [Strained],
+    pub strained: &'a [StrainKind],
     pub re_solve: ReSolve<'a>,
 }
 

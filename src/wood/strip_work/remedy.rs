@@ -6,7 +6,7 @@ use super::section::{ReSolve, Search, Size, thinnest};
 use crate::design::finding::{Change, Remedy};
 use crate::design::timber::{BendKind, Limits, SOFTENED, TimberError, Utilisation, find, table};
 use crate::design::{Design, LaminationPlane, Starter};
-use crate::rail::{Bar, CourseKind, Demand, Strained};
+use crate::rail::{Bar, CourseKind, Demand, StrainKind};
 
 /// Species named in a remedy.
 const NAMED: usize = 3;
@@ -14,7 +14,7 @@ const NAMED: usize = 3;
 /// The remedies for moulded strips, or starters, `over` their limit in one way of straining; never empty.
 pub(super) fn remedies(
     design: &Design,
-    strained: Strained,
+    strained: StrainKind,
     works: &[StripWork],
     over: &[(&StripWork, &Demand)],
     re_solve: ReSolve<'_>,
@@ -38,7 +38,7 @@ pub(super) fn remedies(
     if starters {
         found.extend(trial.section(Size::Starter));
         found.extend(trial.laminations());
-    } else if strained == Strained::HardWay {
+    } else if strained == StrainKind::HardWay {
         found.extend(trial.section(Size::Width));
     } else {
         found.extend(trial.section(Size::Thickness));
@@ -58,14 +58,14 @@ pub(super) fn remedies(
 /// Strain at `curvature`, 1/mm, against the limit.
 fn strain(
     limits: &Limits,
-    strained: Strained,
+    strained: StrainKind,
     bar: Bar,
     curvature: f64,
 ) -> Result<Option<Utilisation>, TimberError> {
     Ok(match strained {
-        Strained::EasyWay => Some(limits.bending(BendKind::EasyWay, bar.thickness, curvature)),
-        Strained::HardWay => Some(limits.bending(BendKind::HardWay, bar.width, curvature)),
-        Strained::Twist => limits.twisting(bar.width, bar.thickness, curvature)?,
+        StrainKind::EasyWay => Some(limits.bending(BendKind::EasyWay, bar.thickness, curvature)),
+        StrainKind::HardWay => Some(limits.bending(BendKind::HardWay, bar.width, curvature)),
+        StrainKind::Twist => limits.twisting(bar.width, bar.thickness, curvature)?,
     })
 }
 
@@ -74,7 +74,7 @@ struct Trial<'a> {
     kind: CourseKind,
     limits: Limits,
     design: &'a Design,
-    strained: Strained,
+    strained: StrainKind,
     /// Every strip.
     works: &'a [StripWork],
     over: &'a [(&'a StripWork, &'a Demand)],
@@ -137,7 +137,7 @@ impl Trial<'_> {
     /// Starters of laminations that are bent one by one and glued together on the frame.
     fn laminations(&self) -> Option<Remedy> {
         let now = self.design.construction.starter;
-        let plane = if self.strained == Strained::HardWay {
+        let plane = if self.strained == StrainKind::HardWay {
             LaminationPlane::Horizontal
         } else {
             LaminationPlane::Vertical
@@ -244,7 +244,7 @@ impl Trial<'_> {
             design: self.design,
             size: Size::Thickness,
             wood: Some(name),
-            strained: &Strained::ALL,
+            strained: &StrainKind::ALL,
             re_solve: self.re_solve,
         };
         search.remedy(self.worst_in(&limits, |bar| bar)?, thickness)
@@ -252,7 +252,7 @@ impl Trial<'_> {
 
     /// Soaking and steaming, which help bending but are not known to help twist.
     fn softened(&self) -> Option<Remedy> {
-        if self.strained == Strained::Twist || self.design.timber.softening.takes(self.kind) {
+        if self.strained == StrainKind::Twist || self.design.timber.softening.takes(self.kind) {
             return None;
         }
         let most = self.over.iter().map(|(_, d)| d.utilisation.value);
@@ -278,7 +278,7 @@ impl Trial<'_> {
         let to = now / worst.utilisation.ratio;
         Some(Remedy {
             change: match self.strained {
-                Strained::Twist => Change::GentlerTwist { to, now },
+                StrainKind::Twist => Change::GentlerTwist { to, now },
                 _ => Change::GentlerBend { to, now },
             },
             ratio: Some(1.0),

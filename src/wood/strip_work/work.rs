@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::limits::limits;
 use crate::design::Design;
-use crate::rail::{Bar, CourseKind, Demand, Landing, Strained, Strip, StripDemand, demand};
+use crate::rail::{Bar, CourseKind, Demand, Landing, StrainKind, Strip, StripDemand, demand};
 use crate::wood::stock::Profiles;
 
 /// Force with which a rib must hold a strip.
@@ -91,7 +91,7 @@ impl StripWork {
     }
 
     /// The worst of one way of straining.
-    pub fn demand_of(&self, strained: Strained) -> Option<&Demand> {
+    pub fn demand_of(&self, strained: StrainKind) -> Option<&Demand> {
         let demands = &self.demand.as_ref()?.demands;
         demands.iter().find(|d| d.strained == strained)
     }
@@ -105,7 +105,7 @@ impl StripWork {
     }
 }
 
-impl Strained {
+impl StrainKind {
     /// All three ways.
     pub const ALL: [Self; 3] = [Self::EasyWay, Self::HardWay, Self::Twist];
 
