@@ -239,7 +239,7 @@ fn narrower(
     planes.dedup_by(|a, b| *a - *b < 0.1 * TRIED);
     let context = context.nearest_to(&planes);
     // Below this too little is left between bead and cove to hold the strip's shape.
-    let least = trial.strip.bead_sagitta() + trial.strip.cove_depth + 2.0;
+    let least = trial.strip.least_width();
     let mut width = (trial.strip.width * 2.0).ceil() / 2.0 - 0.5;
     while width >= least {
         trial.strip.width = width;

@@ -1,6 +1,7 @@
 //! One document, two renderers: the screen and the page hold the same figures, and the index lists every file.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use crate::common::page::{flowing, untagged};
 use crate::common::program;
 use boardwright::board::Board;
 use boardwright::design::parse;
@@ -20,29 +21,6 @@ const WIDEST: usize = 80;
 fn board(name: &str) -> Board {
     let text = std::fs::read_to_string(example(&format!("{name}.toml"))).unwrap();
     Board::new(parse(&text, name).unwrap()).unwrap()
-}
-
-/// White space of any width as one space: screens break lines.
-fn flowing(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// A page's text without its tags, entities as characters.
-fn untagged(html: &str) -> String {
-    let mut text = String::new();
-    for part in html.split('<').skip(1) {
-        text.push_str(part.split_once('>').map_or("", |(_, words)| words));
-    }
-    let pairs = [
-        ("&lt;", "<"),
-        ("&gt;", ">"),
-        ("&quot;", "\""),
-        ("&#39;", "'"),
-        ("&amp;", "&"),
-    ];
-    pairs
-        .iter()
-        .fold(text, |text, (from, to)| text.replace(from, to))
 }
 
 /// Every row of a page's tables, cell by cell.

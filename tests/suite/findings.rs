@@ -1,6 +1,7 @@
 //! Every finding stands in every list: on both screens, on the index, in `board.json`, in `check --json` and in the table; and in words of the maker's unit.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use crate::common::page::{flowing, unescaped};
 use crate::common::program;
 use boardwright::board::Board;
 use boardwright::design::{self, finding::Code, units::Unit};
@@ -56,24 +57,6 @@ fn rows(text: &str) -> Vec<Vec<String>> {
         }
     }
     rows
-}
-
-/// White space of any width as one space: screens break lines.
-fn flowing(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-fn unescaped(html: &str) -> String {
-    let pairs = [
-        ("&lt;", "<"),
-        ("&gt;", ">"),
-        ("&quot;", "\""),
-        ("&#39;", "'"),
-        ("&amp;", "&"),
-    ];
-    pairs
-        .iter()
-        .fold(html.to_owned(), |text, (from, to)| text.replace(from, to))
 }
 
 #[test]

@@ -10,6 +10,7 @@ pub use glue::{GLUE, glued, unbroken};
 pub use prose::{Prose, Span};
 
 use super::drawing::{Drawing, Shading};
+use super::findings::sentence;
 use super::table::Table;
 use crate::design::units::Unit;
 
@@ -206,14 +207,7 @@ impl Definition {
 impl Remark {
     /// What is wrong and where, in a sentence without its point, with the code in brackets.
     pub fn sentence(&self) -> String {
-        let mut sentence = self.headline.clone();
-        if !self.extent.is_empty() {
-            sentence.push_str(&format!(": {}", self.extent));
-        }
-        if let Some(code) = self.code {
-            sentence.push_str(&format!(" [{code}]"));
-        }
-        sentence
+        sentence(&self.headline, &self.extent, self.code)
     }
 }
 

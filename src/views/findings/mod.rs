@@ -49,15 +49,22 @@ pub fn text(finding: &Finding, unit: Unit) -> FindingText {
     }
 }
 
+/// What is wrong and where, in one line without its point, with the code in brackets where it has one.
+pub fn sentence(headline: &str, extent: &str, code: Option<&str>) -> String {
+    let mut sentence = headline.to_owned();
+    if !extent.is_empty() {
+        sentence.push_str(&format!(": {extent}"));
+    }
+    if let Some(code) = code {
+        sentence.push_str(&format!(" [{code}]"));
+    }
+    sentence
+}
+
 impl FindingText {
     /// What is wrong and where, in one line, with the code in brackets.
     pub fn sentence(&self) -> String {
-        let code = self.code.name();
-        if self.extent.is_empty() {
-            format!("{} [{code}]", self.headline)
-        } else {
-            format!("{}: {} [{code}]", self.headline, self.extent)
-        }
+        sentence(&self.headline, &self.extent, Some(self.code.name()))
     }
 
     /// Whether it is an error or a warning.

@@ -8,6 +8,7 @@ pub mod found;
 pub mod imports;
 pub mod outcome;
 pub mod outside;
+pub mod page;
 pub mod prisms;
 pub mod program;
 pub mod python;
